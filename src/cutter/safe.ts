@@ -1,0 +1,26 @@
+import type { Piece } from '../geometry/artwork.js';
+import type { Region } from '../geometry/region.js';
+
+/** Something the cutter pass had to change beyond rounding corners. */
+export interface Change {
+  /**
+   * vanished: a piece or part of it was too thin to cut; split: one part became several; filled: a gap or hole inside a piece
+   * was too tight and is now solid; parted: a gap between pieces was opened to the cutter's width; joined: bridged or filled;
+   * shortened: a narrow end was lost; merged: several parts became one.
+   */
+  readonly kind: 'vanished' | 'split' | 'filled' | 'parted' | 'joined' | 'shortened' | 'merged';
+  /** Name of the piece (or of two pieces, "a / b") it happened to. */
+  readonly piece: string;
+  /** Place on the piece, mm. */
+  readonly at: readonly [number, number];
+  /** Largest extent of what changed, mm. */
+  readonly size: number;
+}
+
+/** A region whose every corner, inside and out, has at least the corner radius. */
+export interface Safe {
+  readonly region: Region;
+  /** The same region by piece; pieces that were joined share a name "a / b". */
+  readonly pieces: readonly Piece[];
+  readonly changes: readonly Change[];
+}

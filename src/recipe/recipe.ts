@@ -1,0 +1,53 @@
+import type { Values } from '../schema/parameter.js';
+
+/** A recipe as read: lengths in mm, angles in radians, every default filled in. */
+export interface Recipe {
+  readonly name: string;
+  /** The unit the recipe is written in, and the unit of every drawing made from it. */
+  readonly units: 'mm' | 'in';
+  readonly outline: { readonly shape: string; readonly values: Values };
+  readonly pattern: { readonly generator: string; readonly values: Values };
+  /** Thickness of the wood the pocket is cut in, and of the wood the plug is cut from. */
+  readonly stock: { readonly field: number; readonly plug: number };
+  readonly cutter: CutterSetup;
+  readonly roughing: { readonly diameter: number } | null;
+  readonly fit: FitSetup;
+  readonly depth: number;
+  readonly skin: number;
+  readonly woods: WoodSetup;
+}
+
+export interface CutterSetup {
+  readonly diameter: number;
+  /** Slot width measured on the machine; null when not given. */
+  readonly cuts: number | null;
+  readonly flute: number;
+  readonly ease: number;
+  readonly thin: 'drop' | 'refuse';
+  readonly touch: 'part' | 'join';
+}
+
+export interface FitSetup {
+  /** Gap per side, mm. */
+  readonly clearance: number;
+  readonly from: 'plug' | 'pocket' | 'both';
+  readonly plug: 'loose' | 'carrier';
+}
+
+export interface WoodSetup {
+  readonly field: string;
+  readonly plug: string;
+  /** Grain direction on the piece, radians counter-clockwise from x. */
+  readonly fieldGrain: number;
+  readonly plugGrain: number;
+}
+
+/** Radius that the cutter really cuts, mm: half the measured slot, or half the nominal diameter. */
+export function cutterRadius(cutter: CutterSetup): number {
+  return (cutter.cuts ?? cutter.diameter) / 2;
+}
+
+/** The least radius any inside corner may have, mm. */
+export function cornerRadius(cutter: CutterSetup): number {
+  return cutterRadius(cutter) + cutter.ease;
+}

@@ -1,0 +1,66 @@
+/**
+ * Descriptions of values a user may set, as plain data: the recipe reader, the help texts, the JSON Schema and the
+ * page are all made from them. Lengths are in mm here and angles in degrees, as a recipe writes them.
+ */
+interface Described {
+  readonly name: string;
+  /** One plain sentence. */
+  readonly meaning: string;
+}
+
+export interface LengthParameter extends Described {
+  readonly kind: 'length';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface AngleParameter extends Described {
+  readonly kind: 'angle';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface CountParameter extends Described {
+  readonly kind: 'count';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface NumberParameter extends Described {
+  readonly kind: 'number';
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface ChoiceParameter extends Described {
+  readonly kind: 'choice';
+  readonly default: string;
+  readonly options: readonly { readonly value: string; readonly meaning: string }[];
+}
+
+export interface TextParameter extends Described {
+  readonly kind: 'text';
+  readonly default: string;
+  readonly maxLength: number;
+}
+
+export interface FlagParameter extends Described {
+  readonly kind: 'flag';
+  readonly default: boolean;
+}
+
+export type Parameter =
+  | LengthParameter
+  | AngleParameter
+  | CountParameter
+  | NumberParameter
+  | ChoiceParameter
+  | TextParameter
+  | FlagParameter;
+
+/** Values by parameter name, as read: lengths in mm, angles in radians, every parameter present. */
+export type Values = Readonly<Record<string, number | string | boolean>>;
