@@ -99,11 +99,11 @@ export function edgeBox(e: Edge): Box {
     const uy = (e.y0 - e.cy) * s;
     const vx = (e.x1 - e.cx) * s;
     const vy = (e.y1 - e.cy) * s;
-    // Does the arc pass over each of the four poles? cross(u, pole) >= 0 and cross(pole, v) >= 0.
-    if (-s * uy >= 0 && s * vy >= 0) maxX = e.cx + radius;
-    if (s * uy >= 0 && -s * vy >= 0) minX = e.cx - radius;
-    if (s * ux >= 0 && -s * vx >= 0) maxY = e.cy + radius;
-    if (-s * ux >= 0 && s * vx >= 0) minY = e.cy - radius;
+    // Does the arc pass over each of the four poles? cross(u, pole) >= 0 and cross(pole, v) >= 0, both in the arc's sense.
+    if (uy <= 0 && vy >= 0) maxX = e.cx + radius;
+    if (uy >= 0 && vy <= 0) minX = e.cx - radius;
+    if (ux >= 0 && vx <= 0) maxY = e.cy + radius;
+    if (ux <= 0 && vx >= 0) minY = e.cy - radius;
   }
   return { minX, minY, maxX, maxY };
 }

@@ -2,13 +2,20 @@
 export interface Fault {
   readonly where: string;
   readonly message: string;
+  /** What the path is in, when there is a file: `recipe.json:7`, `recipe.json:7:12` or `--set`. */
+  readonly source?: string;
+}
+
+/** A fault as one line: source, path, message. */
+export function faultLine(f: Fault): string {
+  return [f.source, f.where, f.message].filter((s) => s !== undefined && s !== '').join(': ');
 }
 
 /** Bad input or usage: exit code 2. Carries every fault found, each one clear line. */
 export class BadInput extends Error {
   readonly faults: readonly Fault[];
   constructor(faults: readonly Fault[]) {
-    super(faults.map((f) => (f.where ? `${f.where}: ${f.message}` : f.message)).join('\n'));
+    super(faults.map(faultLine).join('\n'));
     this.name = 'BadInput';
     this.faults = faults;
   }

@@ -1,0 +1,234 @@
+import {
+  chordLength,
+  type Edge,
+  endTangent,
+  midpoint,
+  parameterEnd,
+  part,
+  reversed,
+  startTangent,
+  tangentAt,
+} from './edge.js';
+import { crossings, cutParameters } from './crossings.js';
+import { EdgesIndex } from './edges-index.js';
+import { type Contour, edgeBox, rayCrossings, type Region } from './region.js';
+import { SAME_POINT } from './tolerances.js';
+
+/** All points in at least one of the regions. */
+export function union(regions: readonly Region[]): Region {
+  return overlay([regions.flatMap((r) => r.contours)], ([w]) => w! > 0);
+}
+
+/** All points in both regions. */
+export function intersect(a: Region, b: Region): Region {
+  return overlay([a.contours, b.contours], ([v, w]) => v! > 0 && w! > 0);
+}
+
+/** All points of a that are not in b. */
+export function subtract(a: Region, b: Region): Region {
+  return overlay([a.contours, b.contours], ([v, w]) => v! > 0 && w! <= 0);
+}
+
+/** The region that contours, drawn in any sense and crossing at will, enclose under a fill rule. */
+export function resolve(contours: readonly Contour[], rule: 'nonzero' | 'evenodd'): Region {
+  return overlay([contours], rule === 'nonzero' ? ([w]) => w !== 0 : ([w]) => Math.abs(w! % 2) === 1);
+}
+
+/** A stretch of boundary with what changes across it: `turns[k]` is how much more set k winds on its left. */
+interface Border {
+  readonly edge: Edge;
+  readonly from: number;
+  readonly to: number;
+  readonly turns: number[];
+}
+
+/**
+ * The boolean engine: every contour is cut where it meets another, stretches that coincide become one, the winding
+ * numbers of each set are counted on both sides of every stretch, and those with inside on one side alone stay.
+ *
+ * @param inside says from the winding numbers of the sets whether a place belongs to the result
+ */
+export function overlay(
+  sets: readonly (readonly Contour[])[],
+  inside: (windings: readonly number[]) => boolean,
+): Region {
+  const edges: Edge[] = [];
+  const owner: number[] = [];
+  sets.forEach((contours, k) => {
+    for (const c of contours)
+      for (const e of c)
+        if (chordLength(e) > SAME_POINT) {
+          edges.push(e);
+          owner.push(k);
+        }
+  });
+  const nodes = new Nodes();
+  const borders = merged(edges, owner, sets.length, nodes);
+  const kept = keepBoundary(borders, sets.length, inside);
+  return { contours: walk(kept) };
+}
+
+/** Points that count as one. */
+class Nodes {
+  readonly #cells = new Map<string, number[]>();
+  readonly xs: number[] = [];
+  readonly ys: number[] = [];
+
+  at(x: number, y: number): number {
+    const size = 8 * SAME_POINT;
+    const ix = Math.round(x / size);
+    const iy = Math.round(y / size);
+    for (let dx = -1; dx <= 1; dx++)
+      for (let dy = -1; dy <= 1; dy++)
+        for (const n of this.#cells.get(`${ix + dx},${iy + dy}`) ?? []) {
+          if (Math.abs(this.xs[n]! - x) <= 4 * SAME_POINT && Math.abs(this.ys[n]! - y) <= 4 * SAME_POINT) return n;
+        }
+    const n = this.xs.length;
+    this.xs.push(x);
+    this.ys.push(y);
+    const key = `${ix},${iy}`;
+    const cell = this.#cells.get(key);
+    if (cell) cell.push(n);
+    else this.#cells.set(key, [n]);
+    return n;
+  }
+}
+
+function merged(edges: readonly Edge[], owner: readonly number[], sets: number, nodes: Nodes): Border[] {
+  const index = new EdgesIndex(edges);
+  const cuts: [number, number][][] = edges.map(() => []);
+  edges.forEach((e, i) => {
+    for (const j of index.near(edgeBox(e), SAME_POINT)) {
+      if (j <= i) continue;
+      crossings(e, edges[j]!, (x, y) => {
+        cuts[i]!.push([x, y]);
+        cuts[j]!.push([x, y]);
+      });
+    }
+  });
+  const borders = new Map<string, Border[]>();
+  edges.forEach((e, i) => {
+    const ts = [0, ...cutParameters(e, cuts[i]!), parameterEnd(e)];
+    for (let k = 0; k + 1 < ts.length; k++) {
+      const raw = part(e, ts[k]!, ts[k + 1]!);
+      const from = nodes.at(raw.x0, raw.y0);
+      const to = nodes.at(raw.x1, raw.y1);
+      if (from === to) continue;
+      addBorder(borders, snapped(raw, nodes, from, to), from, to, owner[i]!, sets);
+    }
+  });
+  return [...borders.values()].flat();
+}
+
+function snapped(e: Edge, nodes: Nodes, from: number, to: number): Edge {
+  return { ...e, x0: nodes.xs[from]!, y0: nodes.ys[from]!, x1: nodes.xs[to]!, y1: nodes.ys[to]! };
+}
+
+function addBorder(
+  borders: Map<string, Border[]>,
+  edge: Edge,
+  from: number,
+  to: number,
+  set: number,
+  sets: number,
+): void {
+  const forward = from < to;
+  const key = forward ? `${from},${to}` : `${to},${from}`;
+  const list = borders.get(key) ?? [];
+  const [mx, my] = midpoint(edge);
+  const twin = list.find((b) => {
+    const [x, y] = midpoint(b.edge);
+    return Math.abs(x - mx) <= 16 * SAME_POINT && Math.abs(y - my) <= 16 * SAME_POINT;
+  });
+  if (twin) {
+    twin.turns[set]! += twin.from === from ? 1 : -1;
+    return;
+  }
+  const turns = new Array<number>(sets).fill(0);
+  turns[set] = 1;
+  list.push({ edge, from, to, turns });
+  borders.set(key, list);
+}
+
+function keepBoundary(
+  borders: readonly Border[],
+  sets: number,
+  inside: (windings: readonly number[]) => boolean,
+): Border[] {
+  const live = borders.filter((b) => b.turns.some((t) => t !== 0));
+  // Two views: rays run along +x, or along +y by turning the plane, whichever crosses the stretch more squarely.
+  const flat = live.map((b) => b.edge);
+  const turned = flat.map(quarterTurn);
+  const flatIndex = new EdgesIndex(flat);
+  const turnedIndex = new EdgesIndex(turned);
+  const kept: Border[] = [];
+  live.forEach((b, i) => {
+    const [mx, my] = midpoint(b.edge);
+    const [tx, ty] = tangentAt(b.edge, mx, my);
+    const steep = Math.abs(ty) >= Math.abs(tx);
+    const [x, y] = steep ? [mx, my] : [my, -mx];
+    const view = steep ? flat : turned;
+    const index = steep ? flatIndex : turnedIndex;
+    const ahead = new Array<number>(sets).fill(0);
+    for (const j of index.near({ minX: x, minY: y, maxX: 1e9, maxY: y }, 0)) {
+      if (j === i) continue;
+      const c = rayCrossings(view[j]!, x, y);
+      if (c !== 0) live[j]!.turns.forEach((t, k) => (ahead[k]! += c * t));
+    }
+    // The ray leaves towards +x of the view: the right of a stretch that climbs there, the left of one that falls.
+    const climbs = steep ? ty > 0 : -tx > 0;
+    const left = ahead.map((w, k) => (climbs ? w + b.turns[k]! : w));
+    const right = ahead.map((w, k) => (climbs ? w : w - b.turns[k]!));
+    const inLeft = inside(left);
+    if (inLeft === inside(right)) return;
+    kept.push(inLeft ? b : { edge: reversed(b.edge), from: b.to, to: b.from, turns: b.turns });
+  });
+  return kept;
+}
+
+function quarterTurn(e: Edge): Edge {
+  return { x0: e.y0, y0: -e.x0, x1: e.y1, y1: -e.x1, cx: e.cy, cy: -e.cx, r: e.r };
+}
+
+/** Joins stretches into contours, taking the leftmost way out of every crossing so that touching parts stay apart. */
+function walk(borders: readonly Border[]): Contour[] {
+  const out = new Map<number, Border[]>();
+  for (const b of borders) {
+    const list = out.get(b.from);
+    if (list) list.push(b);
+    else out.set(b.from, [b]);
+  }
+  const used = new Set<Border>();
+  const contours: Contour[] = [];
+  for (const first of borders) {
+    if (used.has(first)) continue;
+    const loop: Edge[] = [];
+    let b: Border | undefined = first;
+    while (b && !used.has(b)) {
+      used.add(b);
+      loop.push(b.edge);
+      b = leftmost(b, out.get(b.to) ?? [], used);
+    }
+    if (loop.length > 1) contours.push(loop);
+  }
+  return contours;
+}
+
+function leftmost(b: Border, ways: readonly Border[], used: ReadonlySet<Border>): Border | undefined {
+  let best: Border | undefined;
+  let bestTurn = Number.NEGATIVE_INFINITY;
+  const [tx, ty] = endTangent(b.edge);
+  for (const w of ways) {
+    if (used.has(w)) continue;
+    const [ux, uy] = startTangent(w.edge);
+    const cross = tx * uy - ty * ux;
+    const dot = tx * ux + ty * uy;
+    // Rises with the turn from sharp right (-2) over straight on (0) to sharp left (2); no angle is needed.
+    const turn = cross >= 0 ? 1 - dot : dot - 1;
+    if (turn > bestTurn) {
+      bestTurn = turn;
+      best = w;
+    }
+  }
+  return best;
+}

@@ -1,0 +1,83 @@
+import { type Edge, parameterEnd, pointParameter } from './edge.js';
+import { distanceToEdge } from './region.js';
+import { SAME_POINT } from './tolerances.js';
+
+/**
+ * Where two edges meet: calls `at(x, y)` for every crossing, touching point, and end of one that lies on the other
+ * (which also marks the ends of stretches they share). Points off either edge by more than SAME_POINT do not count.
+ */
+export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void): void {
+  const both = (x: number, y: number): void => {
+    if (onEdge(a, x, y) && onEdge(b, x, y)) at(x, y);
+  };
+  both(a.x0, a.y0);
+  both(a.x1, a.y1);
+  both(b.x0, b.y0);
+  both(b.x1, b.y1);
+  if (a.r === 0 && b.r === 0) lineLine(a, b, both);
+  else if (a.r === 0) lineArc(a, b, both);
+  else if (b.r === 0) lineArc(b, a, both);
+  else arcArc(a, b, both);
+}
+
+function onEdge(e: Edge, x: number, y: number): boolean {
+  return distanceToEdge(e, x, y) <= SAME_POINT;
+}
+
+type Hit = (x: number, y: number) => void;
+
+function lineLine(a: Edge, b: Edge, hit: Hit): void {
+  const ax = a.x1 - a.x0;
+  const ay = a.y1 - a.y0;
+  const bx = b.x1 - b.x0;
+  const by = b.y1 - b.y0;
+  const cross = ax * by - ay * bx;
+  if (cross === 0) return;
+  const t = ((b.x0 - a.x0) * by - (b.y0 - a.y0) * bx) / cross;
+  if (t > -0.01 && t < 1.01) hit(a.x0 + ax * t, a.y0 + ay * t);
+}
+
+function lineArc(l: Edge, c: Edge, hit: Hit): void {
+  const dx = l.x1 - l.x0;
+  const dy = l.y1 - l.y0;
+  const len = Math.sqrt(dx * dx + dy * dy);
+  if (len === 0) return;
+  const ux = dx / len;
+  const uy = dy / len;
+  const along = (c.cx - l.x0) * ux + (c.cy - l.y0) * uy;
+  const away = (c.cx - l.x0) * uy - (c.cy - l.y0) * ux;
+  const h2 = c.r * c.r - away * away;
+  // A line that passes the circle by less than SAME_POINT touches it.
+  if (h2 < -2 * Math.abs(c.r) * SAME_POINT) return;
+  const h = Math.sqrt(Math.max(0, h2));
+  hit(l.x0 + ux * (along - h), l.y0 + uy * (along - h));
+  if (h > 0) hit(l.x0 + ux * (along + h), l.y0 + uy * (along + h));
+}
+
+function arcArc(a: Edge, b: Edge, hit: Hit): void {
+  const p = Math.abs(a.r);
+  const q = Math.abs(b.r);
+  const dx = b.cx - a.cx;
+  const dy = b.cy - a.cy;
+  const d = Math.sqrt(dx * dx + dy * dy);
+  if (d < SAME_POINT || d > p + q + SAME_POINT || d < Math.abs(p - q) - SAME_POINT) return;
+  const along = (p * p - q * q + d * d) / (2 * d);
+  const h = Math.sqrt(Math.max(0, p * p - along * along));
+  const mx = a.cx + (dx * along) / d;
+  const my = a.cy + (dy * along) / d;
+  hit(mx - (dy * h) / d, my + (dx * h) / d);
+  if (h > 0) hit(mx + (dy * h) / d, my - (dx * h) / d);
+}
+
+/** Parameters of `points` along an edge, in order, strictly between its ends, near-doubles merged. */
+export function cutParameters(e: Edge, points: readonly (readonly [number, number])[]): number[] {
+  const end = parameterEnd(e);
+  const atLeast = e.r === 0 ? SAME_POINT : SAME_POINT / Math.abs(e.r);
+  const out: number[] = [];
+  const sorted = points.map(([x, y]) => pointParameter(e, x, y)).sort((s, t) => s - t);
+  for (const t of sorted) {
+    const last = out.length > 0 ? out[out.length - 1]! : 0;
+    if (t > last + atLeast && t < end - atLeast) out.push(t);
+  }
+  return out;
+}

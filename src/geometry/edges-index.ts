@@ -1,0 +1,43 @@
+import Flatbush from 'flatbush';
+import type { Edge } from './edge.js';
+import { type Box, edgeBox } from './region.js';
+
+/** Below this many edges a plain walk over the boxes beats building a tree. */
+const FEW = 48;
+
+/** Finds edges near a box. Built once over a fixed list; ids are positions in that list, returned in rising order. */
+export class EdgesIndex {
+  readonly #boxes: Float64Array;
+  readonly #tree: Flatbush | null;
+  readonly #found: number[] = [];
+
+  constructor(edges: readonly Edge[]) {
+    const n = edges.length;
+    this.#boxes = new Float64Array(n * 4);
+    this.#tree = n > FEW ? new Flatbush(n) : null;
+    for (let i = 0; i < n; i++) {
+      const b = edgeBox(edges[i]!);
+      this.#boxes[4 * i] = b.minX;
+      this.#boxes[4 * i + 1] = b.minY;
+      this.#boxes[4 * i + 2] = b.maxX;
+      this.#boxes[4 * i + 3] = b.maxY;
+      this.#tree?.add(b.minX, b.minY, b.maxX, b.maxY);
+    }
+    this.#tree?.finish();
+  }
+
+  /** Ids of the edges whose boxes come within `reach` of the box. The array is reused by the next call. */
+  near(box: Box, reach: number): readonly number[] {
+    const minX = box.minX - reach;
+    const minY = box.minY - reach;
+    const maxX = box.maxX + reach;
+    const maxY = box.maxY + reach;
+    if (this.#tree) return this.#tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
+    const found = this.#found;
+    found.length = 0;
+    const b = this.#boxes;
+    for (let i = 0, k = 0; k < b.length; i++, k += 4)
+      if (b[k]! <= maxX && b[k + 1]! <= maxY && b[k + 2]! >= minX && b[k + 3]! >= minY) found.push(i);
+    return found;
+  }
+}

@@ -1,0 +1,213 @@
+import { type Edge, edgeLength, endTangent, parameterEnd, part, pointAt, startTangent } from './edge.js';
+import { EdgesIndex } from './edges-index.js';
+import { link } from './link.js';
+import { type Contour, edgeBox, windingNumber } from './region.js';
+import { nearStretches } from './too-near.js';
+import { GRAZE, JOINT, NO_RADIUS, SMOOTH } from './tolerances.js';
+
+/** A stretch of an inset boundary and where it came from. */
+export interface Stretch {
+  /** The inset edge itself, r to the left of its source. */
+  readonly edge: Edge;
+  /** The boundary edge it is parallel to; null when it turns about a corner. */
+  readonly source: Edge | null;
+  /** Part of the source it belongs to, by parameter (inset and source share parameters). */
+  readonly from: number;
+  readonly to: number;
+  /** The boundary points r to the right of the stretch's two ends. */
+  readonly foot0: readonly [number, number];
+  readonly foot1: readonly [number, number];
+}
+
+/** The boundary of the set of points at least r inside a region, in stretches that know their sources. */
+export interface Inset {
+  readonly stretches: readonly Stretch[];
+  /** Position of the stretch that continues each one along the inset boundary. */
+  readonly next: Int32Array;
+  /** Position of the stretch that follows each one along the *source* contour, whatever was dropped between. */
+  readonly follows: Int32Array;
+  /** Contours that left nothing: no disc of radius r fits beside any point of them. Positions in the input. */
+  readonly lost: readonly number[];
+}
+
+interface Element {
+  readonly edge: Edge;
+  readonly source: Edge | null;
+  readonly vx: number;
+  readonly vy: number;
+}
+
+/**
+ * The erosion of a region by a disc of radius r, exact on lines and arcs (Serra 1982): every boundary edge is moved
+ * left by r, corners that turn right get an arc about them, and what lies nearer than r to any other boundary edge
+ * is cut away. What stays is linked end to start. Null when the ends do not pair up (a degenerate coincidence;
+ * the caller tries again with r changed by a hair).
+ *
+ * `overlay`: the contours may cross, where clockwise ones (discs, capsules) are to be taken away from the region
+ * of the others; then what is left is where the winding number is exactly 1.
+ */
+export function inset(contours: readonly Contour[], r: number, overlay = false): Inset | null {
+  const sources: Edge[] = contours.flat();
+  const index = new EdgesIndex(sources);
+  const stretches: Stretch[] = [];
+  const follows: number[] = [];
+  const lost: number[] = [];
+  let base = 0;
+  for (let c = 0; c < contours.length; c++) {
+    const first = stretches.length;
+    insetContour(contours[c]!, base, r, index, sources, stretches);
+    base += contours[c]!.length;
+    if (overlay) dropOutside(contours, stretches, first);
+    const count = stretches.length - first;
+    for (let k = 0; k < count; k++) follows.push(first + ((k + 1) % count));
+    if (count === 0) lost.push(c);
+  }
+  const next = link(
+    stretches.map((s) => s.edge),
+    JOINT,
+  );
+  return next && { stretches, next, follows: Int32Array.from(follows), lost };
+}
+
+function dropOutside(contours: readonly Contour[], stretches: Stretch[], first: number): void {
+  let kept = first;
+  for (let k = first; k < stretches.length; k++) {
+    const s = stretches[k]!;
+    const [x, y] = pointAt(s.edge, parameterEnd(s.edge) / 2);
+    if (windingNumber(contours, x, y) === 1) stretches[kept++] = s;
+  }
+  stretches.length = kept;
+}
+
+function insetContour(
+  contour: Contour,
+  base: number,
+  r: number,
+  index: EdgesIndex,
+  sources: readonly Edge[],
+  out: Stretch[],
+): void {
+  for (let i = 0; i < contour.length; i++) {
+    const e = contour[i]!;
+    const moved = movedLeft(e, r);
+    if (moved) keepFar({ edge: moved, source: e, vx: 0, vy: 0 }, base + i, r, index, sources, out);
+    const after = contour[(i + 1) % contour.length]!;
+    for (const turn of turnAbout(e, after, r)) {
+      keepFar({ edge: turn, source: null, vx: e.x1, vy: e.y1 }, -1, r, index, sources, out);
+    }
+  }
+}
+
+/** The edge r to the left, or null when it has turned inside out (its points are then nearer than r to the edge itself). */
+export function movedLeft(e: Edge, r: number): Edge | null {
+  if (e.r === 0) {
+    const [tx, ty] = startTangent(e);
+    return { x0: e.x0 - ty * r, y0: e.y0 + tx * r, x1: e.x1 - ty * r, y1: e.y1 + tx * r, cx: 0, cy: 0, r: 0 };
+  }
+  const radius = e.r - r;
+  if (e.r > 0 ? radius < NO_RADIUS : radius > -NO_RADIUS) return null;
+  const k = radius / e.r;
+  return {
+    x0: e.cx + (e.x0 - e.cx) * k,
+    y0: e.cy + (e.y0 - e.cy) * k,
+    x1: e.cx + (e.x1 - e.cx) * k,
+    y1: e.cy + (e.y1 - e.cy) * k,
+    cx: e.cx,
+    cy: e.cy,
+    r: radius,
+  };
+}
+
+/** The clockwise arcs of radius r about the corner between two edges, when it turns right (seen from the left: reflex). */
+function turnAbout(e: Edge, after: Edge, r: number): Edge[] {
+  const [ax, ay] = endTangent(e);
+  const [bx, by] = startTangent(after);
+  const cross = ax * by - ay * bx;
+  const dot = ax * bx + ay * by;
+  // Cross nearly 0 with the tangents opposed is a spike; rounding decides its side, and right keeps it whole.
+  if (dot > 0 ? cross > -SMOOTH : cross > SMOOTH) return [];
+  const x = e.x1;
+  const y = e.y1;
+  const make = (px: number, py: number, qx: number, qy: number): Edge => ({
+    x0: x - py * r,
+    y0: y + px * r,
+    x1: x - qy * r,
+    y1: y + qx * r,
+    cx: x,
+    cy: y,
+    r: -r,
+  });
+  if (dot > 0) return [make(ax, ay, bx, by)];
+  // More than a quarter turn: in two arcs, so that none nears half a circle. The middle direction bisects.
+  const len = Math.sqrt((ax + bx) * (ax + bx) + (ay + by) * (ay + by));
+  const [mx, my] = len > 1e-3 ? [(ax + bx) / len, (ay + by) / len] : [ay, -ax];
+  return [make(ax, ay, mx, my), make(mx, my, bx, by)];
+}
+
+const near: number[] = [];
+
+function keepFar(
+  element: Element,
+  own: number,
+  r: number,
+  index: EdgesIndex,
+  sources: readonly Edge[],
+  out: Stretch[],
+): void {
+  const { edge, source } = element;
+  const end = parameterEnd(edge);
+  if (!(end > 0)) return;
+  near.length = 0;
+  for (const j of index.near(edgeBox(edge), r)) {
+    if (j === own) continue;
+    const before = near.length;
+    nearStretches(edge, sources[j]!, r, GRAZE, near);
+    if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
+  }
+  let from = 0;
+  while (from < end) {
+    // The nearest forbidden stretch that starts at or before `from` and reaches beyond it pushes `from` on.
+    let to = end;
+    let pushed = false;
+    for (let k = 0; k < near.length; k += 2) {
+      if (near[k]! <= from && near[k + 1]! > from) {
+        from = near[k + 1]!;
+        pushed = true;
+      } else if (near[k]! > from && near[k]! < to) to = near[k]!;
+    }
+    if (pushed) continue;
+    emit(edge, source, element, from, to, r, out);
+    from = to;
+  }
+}
+
+function emit(
+  edge: Edge,
+  source: Edge | null,
+  element: Element,
+  from: number,
+  to: number,
+  r: number,
+  out: Stretch[],
+): void {
+  const piece = part(edge, from, to);
+  if (edgeLength(piece) < 1e-9) return;
+  if (source === null) {
+    const foot: [number, number] = [element.vx, element.vy];
+    out.push({ edge: piece, source, from, to, foot0: foot, foot1: foot });
+    return;
+  }
+  const foot0: [number, number] = from <= 0 ? [source.x0, source.y0] : footOf(source, piece.x0, piece.y0, r);
+  const end = parameterEnd(edge);
+  const foot1: [number, number] = to >= end ? [source.x1, source.y1] : footOf(source, piece.x1, piece.y1, r);
+  out.push({ edge: piece, source, from, to, foot0, foot1 });
+}
+
+function footOf(source: Edge, x: number, y: number, r: number): [number, number] {
+  if (source.r === 0) {
+    const [tx, ty] = startTangent(source);
+    return [x + ty * r, y - tx * r];
+  }
+  const k = source.r / (source.r - r);
+  return [source.cx + (x - source.cx) * k, source.cy + (y - source.cy) * k];
+}

@@ -1,0 +1,226 @@
+import { arc, chordLength, type Edge, parameterEnd, part } from './edge.js';
+import { EdgesIndex } from './edges-index.js';
+import { type Inset, inset, type Stretch } from './inset.js';
+import { link } from './link.js';
+import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
+import { nearStretches } from './too-near.js';
+import { GRAZE, JOINT, SAME_POINT } from './tolerances.js';
+
+/** A ball at rest: it touches the boundary at two feet and can roll no further towards what lies between them. */
+export interface Rest {
+  readonly centre: readonly [number, number];
+  readonly foot0: readonly [number, number];
+  readonly foot1: readonly [number, number];
+  /** True when both feet lie on one stretch of boundary that the ball cannot reach: a corner, spike or closed slot. */
+  readonly corner: boolean;
+  /** What the ball cannot reach beside the rest: the boundary dropped between `foot0` and the next place reached. */
+  readonly dropped: readonly Edge[];
+}
+
+/** What a rolling ball leaves of a region. */
+export interface Rolled {
+  readonly contours: readonly Contour[];
+  readonly rests: readonly Rest[];
+  /** Input contours of which the ball touches nothing. */
+  readonly lost: readonly Contour[];
+}
+
+/**
+ * The opening of a region by a disc of radius r: all that a ball of radius r inside it can cover (Serra 1982). Exact
+ * on lines and arcs: boundary the ball can touch is kept as it is, and where it comes to rest an arc of radius r about
+ * its centre takes the place of what it cannot reach.
+ *
+ * With `overlay`, clockwise contours among the input may cross the others and are taken away first (see `inset`).
+ * Throws when no consistent boundary comes out even after r is changed by hairs; not known to happen on sound input.
+ */
+export function roll(contours: readonly Contour[], r: number, overlay = false): Rolled {
+  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+    // A coincidence of three or more boundary edges at one distance is undone by a radius a hair larger.
+    const radius = r + attempt * HAIR;
+    const shrunk = inset(contours, radius, overlay);
+    const rolled = shrunk && back(contours, shrunk, radius);
+    if (rolled) return rolled;
+  }
+  throw new Error('the rolling ball found no consistent boundary');
+}
+
+/** The closing by a disc of radius r: the opening of everything outside. */
+export function rollOutside(contours: readonly Contour[], r: number, overlay: readonly Contour[] = []): Rolled {
+  const outside = roll([...contours.map(reversedContour), ...overlay], r, overlay.length > 0);
+  return { ...outside, contours: outside.contours.map(reversedContour) };
+}
+
+const ATTEMPTS = 6;
+const HAIR = 3.1e-6;
+
+function back(contours: readonly Contour[], shrunk: Inset, r: number): Rolled | null {
+  const { stretches, next, follows } = shrunk;
+  const edges: Edge[] = [];
+  // Where in `edges` the pieces of each stretch begin, so that loops can be read off when nothing interferes.
+  const starts = new Int32Array(stretches.length + 1);
+  const rests: Rest[] = [];
+  let index: EdgesIndex | null = null;
+  let interfered = false;
+  for (let i = 0; i < stretches.length; i++) {
+    starts[i] = edges.length;
+    const s = stretches[i]!;
+    if (s.source) pushReturned(s, edges);
+    const n = next[i]!;
+    const to = stretches[n]!;
+    if (apart(s.foot1, to.foot0) <= JOINT) continue;
+    const cx = (s.edge.x1 + to.edge.x0) / 2;
+    const cy = (s.edge.y1 + to.edge.y0) / 2;
+    rests.push({
+      centre: [cx, cy],
+      foot0: s.foot1,
+      foot1: to.foot0,
+      corner: follows[i] === n,
+      get dropped() {
+        return droppedBetween(contours, s, stretches[follows[i]!]!);
+      },
+    });
+    index ??= new EdgesIndex(stretches.map((t) => t.edge));
+    for (const a of arcAbout(cx, cy, s.foot1, to.foot0, r)) {
+      const kept = outsideOthers(a, cx, cy, i, n, r, stretches, index);
+      if (kept.length !== 1 || kept[0] !== a) interfered = true;
+      edges.push(...kept);
+    }
+  }
+  starts[stretches.length] = edges.length;
+  const lost = shrunk.lost.map((c) => contours[c]!);
+  const loops = interfered ? relinked(edges) : readLoops(edges, starts, next);
+  return loops && { contours: loops, rests, lost };
+}
+
+function apart(p: readonly [number, number], q: readonly [number, number]): number {
+  const dx = p[0] - q[0];
+  const dy = p[1] - q[1];
+  return Math.sqrt(dx * dx + dy * dy);
+}
+
+function pushReturned(s: Stretch, edges: Edge[]): void {
+  const e = s.source!;
+  const piece = part(e, s.from, s.to);
+  const returned = { ...piece, x0: s.foot0[0], y0: s.foot0[1], x1: s.foot1[0], y1: s.foot1[1] };
+  if (chordLength(returned) > SAME_POINT) edges.push(returned);
+}
+
+/** The counter-clockwise arc about a centre from one foot to another, under half a turn; in two where it nears that. */
+function arcAbout(
+  cx: number,
+  cy: number,
+  p: readonly [number, number],
+  q: readonly [number, number],
+  r: number,
+): Edge[] {
+  const ux = p[0] - cx;
+  const uy = p[1] - cy;
+  const vx = q[0] - cx;
+  const vy = q[1] - cy;
+  if (ux * vx + uy * vy > -0.98 * r * r) return [arc(p[0], p[1], q[0], q[1], cx, cy, r)];
+  // The middle lies to the right of the chord's direction from p to q, seen from the centre.
+  const dx = vx - ux;
+  const dy = vy - uy;
+  const l = Math.sqrt(dx * dx + dy * dy);
+  const mx = cx + (dy / l) * r;
+  const my = cy - (dx / l) * r;
+  return [arc(p[0], p[1], mx, my, cx, cy, r), arc(mx, my, q[0], q[1], cx, cy, r)];
+}
+
+/** What of a rest's arc no other resting or rolling ball covers: two rests nearer than 2r to each other overlap. */
+function outsideOthers(
+  a: Edge,
+  cx: number,
+  cy: number,
+  before: number,
+  after: number,
+  r: number,
+  stretches: readonly Stretch[],
+  index: EdgesIndex,
+): Edge[] {
+  const covered: number[] = [];
+  for (const j of index.near(edgeBox(a), r)) {
+    if (j === before || j === after) continue;
+    const other = stretches[j]!.edge;
+    if (distanceToEdge(other, cx, cy) < 2 * r) nearStretches(a, other, r, GRAZE, covered);
+  }
+  if (covered.length === 0) return [a];
+  const end = parameterEnd(a);
+  const out: Edge[] = [];
+  let from = 0;
+  while (from < end) {
+    let to = end;
+    let pushed = false;
+    for (let k = 0; k < covered.length; k += 2) {
+      if (covered[k]! <= from && covered[k + 1]! > from) {
+        from = covered[k + 1]!;
+        pushed = true;
+      } else if (covered[k]! > from && covered[k]! < to) to = covered[k]!;
+    }
+    if (pushed) continue;
+    const piece = part(a, from, to);
+    if (chordLength(piece) > SAME_POINT) out.push(piece);
+    from = to;
+  }
+  return out;
+}
+
+function readLoops(edges: readonly Edge[], starts: Int32Array, next: Int32Array): Contour[] {
+  const done = new Uint8Array(next.length);
+  const loops: Contour[] = [];
+  for (let first = 0; first < next.length; first++) {
+    if (done[first]) continue;
+    const loop: Edge[] = [];
+    for (let i = first; !done[i]; i = next[i]!) {
+      done[i] = 1;
+      for (let k = starts[i]!; k < starts[i + 1]!; k++) loop.push(edges[k]!);
+    }
+    pushLoop(loop, loops);
+  }
+  return loops;
+}
+
+function relinked(edges: readonly Edge[]): Contour[] | null {
+  const next = link(edges, JOINT);
+  return next && chains(edges, next);
+}
+
+/** Reads closed chains off a successor table. */
+export function chains(edges: readonly Edge[], next: Int32Array): Contour[] {
+  const starts = Int32Array.from({ length: edges.length + 1 }, (_, i) => i);
+  return readLoops(edges, starts, next);
+}
+
+function pushLoop(loop: readonly Edge[], loops: Contour[]): void {
+  if (loop.length < 2) return;
+  loops.push(
+    loop.map((e, i) => {
+      const before = loop[(i + loop.length - 1) % loop.length]!;
+      return e.x0 === before.x1 && e.y0 === before.y1 ? e : { ...e, x0: before.x1, y0: before.y1 };
+    }),
+  );
+}
+
+/** The boundary between the end of one stretch and the start of the next reached on the same contour. */
+function droppedBetween(contours: readonly Contour[], s: Stretch, t: Stretch): Edge[] {
+  const home = contours.find((c) => holdsStretch(c, s));
+  if (!home) return [];
+  const i = positionOf(home, s);
+  const j = positionOf(home, t);
+  const out: Edge[] = [];
+  if (s.source && t.source && i === j && t.from >= s.to) return [part(s.source, s.to, t.from)];
+  if (s.source && s.to < parameterEnd(s.source)) out.push(part(s.source, s.to, parameterEnd(s.source)));
+  for (let k = (i + 1) % home.length, n = 0; k !== j && n < home.length; k = (k + 1) % home.length, n++)
+    out.push(home[k]!);
+  if (t.source && t.from > 0) out.push(part(t.source, 0, t.from));
+  else if (!t.source) out.push(home[j]!);
+  return out;
+}
+
+function holdsStretch(c: Contour, s: Stretch): boolean {
+  return s.source ? c.includes(s.source) : c.some((e) => e.x1 === s.foot0[0] && e.y1 === s.foot0[1]);
+}
+
+function positionOf(c: Contour, s: Stretch): number {
+  return s.source ? c.indexOf(s.source) : c.findIndex((e) => e.x1 === s.foot0[0] && e.y1 === s.foot0[1]);
+}

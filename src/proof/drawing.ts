@@ -1,0 +1,70 @@
+import { type Index, indexEdges } from './edge-index.js';
+import { type Nesting, nest } from './nesting.js';
+
+export type Unit = 'mm' | 'in';
+
+export const MM_PER: Readonly<Record<Unit, number>> = { mm: 1, in: 25.4 };
+
+/** The edges of a drawing, one column a property. Millimetres, y up. */
+export interface Edges {
+  readonly count: number;
+  readonly x0: Float64Array;
+  readonly y0: Float64Array;
+  readonly x1: Float64Array;
+  readonly y1: Float64Array;
+  /** Centre; unused for a straight edge. */
+  readonly cx: Float64Array;
+  readonly cy: Float64Array;
+  /** 0: straight; positive: an arc turning left (counter-clockwise); negative: turning right. */
+  readonly r: Float64Array;
+  /** 1 where an arc sweeps more than 180 degrees. */
+  readonly wide: Uint8Array;
+}
+
+/**
+ * One written drawing as read back: closed chains of straight edges and circular arcs.
+ * The edges of contour k are starts[k] up to, not including, starts[k + 1].
+ */
+export class Drawing {
+  #index: Index | undefined;
+  #nesting: Nesting | undefined;
+
+  constructor(
+    readonly unit: Unit,
+    /** Size of the sheet, mm; null in a DXF, which has none. */
+    readonly width: number | null,
+    readonly height: number | null,
+    /** Which cut group or layer it came from, lower case. */
+    readonly name: 'pocket' | 'plug',
+    readonly edges: Edges,
+    readonly starts: Int32Array,
+  ) {}
+
+  get contours(): number {
+    return this.starts.length - 1;
+  }
+
+  /** Boxes, unit vectors and the search tree; made when first asked for. */
+  get index(): Index {
+    return (this.#index ??= indexEdges(this.edges, this.starts));
+  }
+
+  /** What lies inside what, by the even-odd rule; made when first asked for. */
+  get nesting(): Nesting {
+    return (this.#nesting ??= nest(this.edges, this.starts, this.index));
+  }
+}
+
+/** The drawing turned over left for right: x becomes width - x. */
+export function mirrored(drawing: Drawing, width: number): Drawing {
+  const e = drawing.edges;
+  const flip = (v: Float64Array) => v.map((x) => width - x);
+  const edges: Edges = {
+    ...e,
+    x0: flip(e.x0),
+    x1: flip(e.x1),
+    cx: flip(e.cx),
+    r: e.r.map((r) => (r === 0 ? 0 : -r)),
+  };
+  return new Drawing(drawing.unit, drawing.width, drawing.height, drawing.name, edges, drawing.starts);
+}
