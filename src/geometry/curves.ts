@@ -35,7 +35,10 @@ const WIDEST = 0.9163;
 
 /** Arcs along a quadratic Bezier curve from p0 to p2 with handle p1, mm. Empty when the curve is a point. */
 export function quadraticArcs(p0: Vector, p1: Vector, p2: Vector): Edge[] {
-  const third = (a: Vector, b: Vector): Vector => [a[0] + (2 / 3) * (b[0] - a[0]), a[1] + (2 / 3) * (b[1] - a[1])];
+  const third = (a: Vector, b: Vector): Vector => [
+    a[0] + (2 / 3) * (b[0] - a[0]),
+    a[1] + (2 / 3) * (b[1] - a[1]),
+  ];
   return cubicArcs(p0, third(p0, p1), third(p2, p1), p2);
 }
 
@@ -205,13 +208,13 @@ function biarc(
     if (along <= 0) return null;
     d0 = (wx * wx + wy * wy) / (2 * along);
   } else {
-    // Both arcs with tangents of one length d: 2 turn d^2 + 2 (v . (tp + tq)) d - v^2 = 0; the positive root.
+    // Both arcs with tangents of one length d: 2 turn d^2 - 2 (v . (tp + tq)) d + v^2 = 0; the positive root.
     const b = vx * (tp[0] + tq[0]) + vy * (tp[1] + tq[1]);
     const root = Math.sqrt(b * b - 2 * turn * v2);
     if (b + root <= 0) return null;
     d0 = v2 / (b + root);
   }
-  const bottom = vx * tq[0] + vy * tq[1] + d0 * turn;
+  const bottom = vx * tq[0] + vy * tq[1] - d0 * turn;
   const d1 = (v2 / 2 - d0 * (vx * tp[0] + vy * tp[1])) / bottom;
   if (!(d0 > 0 && d1 > 0)) return null;
   const share = d0 / (d0 + d1);

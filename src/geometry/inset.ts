@@ -1,4 +1,4 @@
-import { type Edge, edgeLength, endTangent, parameterEnd, part, pointAt, startTangent } from './edge.js';
+import { chordLength, type Edge, edgeLength, endTangent, parameterEnd, part, pointAt, startTangent } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
 import { type Contour, edgeBox, windingNumber } from './region.js';
@@ -124,8 +124,7 @@ function turnAbout(e: Edge, after: Edge, r: number): Edge[] {
   const [bx, by] = startTangent(after);
   const cross = ax * by - ay * bx;
   const dot = ax * bx + ay * by;
-  // Cross nearly 0 with the tangents opposed is a spike; rounding decides its side, and right keeps it whole.
-  if (dot > 0 ? cross > -SMOOTH : cross > SMOOTH) return [];
+  if (dot > 0 ? cross > -SMOOTH : turnsLeft(e, after, cross)) return [];
   const x = e.x1;
   const y = e.y1;
   const make = (px: number, py: number, qx: number, qy: number): Edge => ({
@@ -142,6 +141,20 @@ function turnAbout(e: Edge, after: Edge, r: number): Edge[] {
   const len = Math.sqrt((ax + bx) * (ax + bx) + (ay + by) * (ay + by));
   const [mx, my] = len > 1e-3 ? [(ax + bx) / len, (ay + by) / len] : [ay, -ax];
   return [make(ax, ay, mx, my), make(mx, my, bx, by)];
+}
+
+/** The side of a turn beyond 90 degrees. In a cusp the tangents are opposed and the edges' bends decide. */
+function turnsLeft(e: Edge, after: Edge, cross: number): boolean {
+  if (Math.abs(cross) > 1e-3) return cross > 0;
+  const d = Math.min(chordLength(e), chordLength(after)) / 8;
+  const [px, py] = pointAt(e, parameterEnd(e) - parameterOf(e, d));
+  const [qx, qy] = pointAt(after, parameterOf(after, d));
+  return (e.x1 - px) * (qy - e.y1) - (e.y1 - py) * (qx - e.x1) >= 0;
+}
+
+/** The parameter of a point about d mm from the start of an edge. */
+function parameterOf(e: Edge, d: number): number {
+  return e.r === 0 ? d : d / Math.abs(2 * e.r);
 }
 
 const near: number[] = [];

@@ -45,13 +45,13 @@ function parsed(raw: string): Json {
 }
 
 /** The same values, their source the setting and not a line of it. */
-function fromCommandLine(tree: Json, raw: string): Json {
+function fromCommandLine(tree: Json, raw?: string): Json {
   if (tree.kind === 'array') return { kind: 'array', source: SOURCE };
   if (tree.kind === 'scalar') {
-    const value = { kind: 'scalar', source: SOURCE, value: tree.value } as const;
-    return typeof tree.value === 'string' ? value : { ...value, raw };
+    const typed = raw !== undefined && typeof tree.value !== 'string';
+    return { kind: 'scalar', source: SOURCE, value: tree.value, ...(typed ? { raw } : {}) };
   }
-  const members = [...tree.members].map(([k, v]) => [k, fromCommandLine(v, '')] as const);
+  const members = [...tree.members].map(([k, v]) => [k, fromCommandLine(v)] as const);
   return { kind: 'object', source: SOURCE, members: new Map(members) };
 }
 

@@ -1,0 +1,202 @@
+import { union } from '../geometry/boolean.js';
+import type { Edge } from '../geometry/edge.js';
+import { EdgesIndex } from '../geometry/edges-index.js';
+import { type Box, bounds, type Contour, distanceToEdge, reversedContour, windingNumber } from '../geometry/region.js';
+import { roll } from '../geometry/roll.js';
+import { tidied } from '../geometry/tidy.js';
+import { SPARE } from '../geometry/tolerances.js';
+import { Refusal } from '../schema/fault.js';
+import { type Middle, middles, type Surroundings } from './bisector.js';
+import type { Change } from './safe.js';
+import { settle } from './settle.js';
+import { swept } from './sweep.js';
+import { tightPlaces } from './tight.js';
+
+/** A piece on its way through the pass: sound by itself (reach r on both sides). */
+export interface Sound {
+  readonly name: string;
+  readonly contours: readonly Contour[];
+}
+
+export interface Rule {
+  readonly r: number;
+  readonly thin: 'drop' | 'refuse';
+  readonly touch: 'part' | 'join';
+}
+
+const ROUNDS = 12;
+
+/**
+ * Settles the gaps under 2r between different pieces: opened to 2r, each side giving up the same (`part`), or the
+ * pieces made one and bridged (`join`). Pieces that overlap are one piece either way.
+ */
+export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Change[]): Sound[] {
+  let now = mergeOverlapping(pieces, rule, changes);
+  for (let round = 0; round < ROUNDS; round++) {
+    const gaps = gapsBetween(now, rule.r);
+    if (gaps.length === 0) return now;
+    now = rule.touch === 'part' ? part(now, gaps, rule, changes) : join(now, gaps, rule, changes);
+  }
+  const gap = gapsBetween(now, rule.r)[0];
+  if (!gap) return now;
+  const place = gap.middle.points[0]!;
+  throw new Refusal(
+    'cannot-settle',
+    `the gap between ${now[gap.piece]!.name} and ${now[gap.middle.partner]!.name} near (${place[0].toFixed(2)}, ${place[1].toFixed(2)}) mm cannot be settled: draw them further apart or use a smaller cutter`,
+    place,
+  );
+}
+
+interface Gap {
+  readonly piece: number;
+  readonly middle: Middle;
+}
+
+function gapsBetween(pieces: readonly Sound[], r: number): Gap[] {
+  const around = surroundings(pieces);
+  return pieces.flatMap((p, i) => middles(p.contours, i, around, r).map((middle) => ({ piece: i, middle })));
+}
+
+function surroundings(pieces: readonly Sound[]): Surroundings {
+  const edges: Edge[] = [];
+  const owners: number[] = [];
+  pieces.forEach((p, i) => {
+    for (const c of p.contours)
+      for (const e of c) {
+        edges.push(e);
+        owners.push(i);
+      }
+  });
+  return { edges, owner: Int32Array.from(owners), index: new EdgesIndex(edges) };
+}
+
+function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, changes: Change[]): Sound[] {
+  const sweeps: Contour[] = [];
+  for (const { piece, middle } of gaps) {
+    const names = `${pieces[piece]!.name} / ${pieces[middle.partner]!.name}`;
+    sweeps.push(...swept(middle.points, rule.r + SPARE));
+    changes.push({ kind: 'parted', piece: names, at: middleOf(middle), size: lengthOf(middle) });
+  }
+  // Sweeps that meet share their end circles; made one region first, no two boundaries coincide.
+  const discs = union([{ contours: sweeps }]).contours.map((c) => ({
+    box: bounds([c]),
+    contour: reversedContour(c),
+  }));
+  return pieces.flatMap((p) => {
+    const box = bounds(p.contours);
+    const cut = discs.filter((d) => overlaps(d.box, box));
+    if (cut.length === 0) return [p];
+    const rolled = roll([...p.contours, ...cut.map((d) => d.contour)], rule.r, true);
+    const contours = rolled.contours.map(tidied).filter((c) => c.length > 0);
+    if (contours.length === 0) {
+      changes.push({ kind: 'vanished', piece: p.name, at: centreOf(box), size: sizeOf(box) });
+      return [];
+    }
+    if (tightPlaces(contours, rule.r, true).length === 0) return [{ name: p.name, contours }];
+    return [{ name: p.name, contours: settle(p.name, contours, rule.r, rule.thin, changes) }];
+  });
+}
+
+function join(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, changes: Change[]): Sound[] {
+  const pairs = gaps.map((g): [number, number] => [g.piece, g.middle.partner]);
+  for (const g of gaps) {
+    const names = `${pieces[g.piece]!.name} / ${pieces[g.middle.partner]!.name}`;
+    changes.push({ kind: 'joined', piece: names, at: middleOf(g.middle), size: lengthOf(g.middle) });
+  }
+  return clusters(pieces.length, pairs).map((members) => {
+    if (members.length === 1) return pieces[members[0]!]!;
+    const name = members.map((i) => pieces[i]!.name).join(' / ');
+    const united = union(members.map((i) => ({ contours: pieces[i]!.contours })));
+    return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
+  });
+}
+
+/** Pieces that lie on or in one another are the same wood: one piece. */
+function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[]): Sound[] {
+  const pairs = overlapping(pieces);
+  if (pairs.length === 0) return [...pieces];
+  return clusters(pieces.length, pairs).map((members) => {
+    if (members.length === 1) return pieces[members[0]!]!;
+    const name = members.map((i) => pieces[i]!.name).join(' / ');
+    const united = union(members.map((i) => ({ contours: pieces[i]!.contours })));
+    const [first] = pieces[members[0]!]!.contours;
+    changes.push({ kind: 'merged', piece: name, at: centreOf(bounds([first!])), size: sizeOf(bounds(united.contours)) });
+    return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
+  });
+}
+
+function overlapping(pieces: readonly Sound[]): [number, number][] {
+  const boxes = pieces.map((p) => bounds(p.contours));
+  const around = new EdgesIndex(
+    boxes.map((b) => ({ x0: b.minX, y0: b.minY, x1: b.maxX, y1: b.maxY, cx: 0, cy: 0, r: 0 })),
+  );
+  const pairs: [number, number][] = [];
+  boxes.forEach((box, i) => {
+    for (const j of around.near(box, 0)) if (j > i && overlap(pieces[i]!, pieces[j]!)) pairs.push([i, j]);
+  });
+  return pairs;
+}
+
+/** True when a corner or middle of one lies inside the other, clear of its boundary. */
+function overlap(a: Sound, b: Sound): boolean {
+  return reachesInto(a, b) || reachesInto(b, a);
+}
+
+function reachesInto(a: Sound, b: Sound): boolean {
+  const box = bounds(b.contours);
+  for (const c of a.contours)
+    for (const e of c) {
+      if (e.x0 < box.minX || e.x0 > box.maxX || e.y0 < box.minY || e.y0 > box.maxY) continue;
+      if (windingNumber(b.contours, e.x0, e.y0) <= 0) continue;
+      if (b.contours.every((d) => d.every((f) => distanceToEdge(f, e.x0, e.y0) > 1e-5))) return true;
+    }
+  return false;
+}
+
+/** Groups 0..n-1 by pairs that belong together, in order of their first members. */
+function clusters(n: number, pairs: readonly (readonly [number, number])[]): number[][] {
+  const home = Array.from({ length: n }, (_, i) => i);
+  const find = (i: number): number => {
+    let k = i;
+    while (home[k] !== k) k = home[k] = home[home[k]!]!;
+    return k;
+  };
+  for (const [a, b] of pairs) {
+    const p = find(a);
+    const q = find(b);
+    home[Math.max(p, q)] = Math.min(p, q);
+  }
+  const groups = new Map<number, number[]>();
+  for (let i = 0; i < n; i++) {
+    const k = find(i);
+    const group = groups.get(k);
+    if (group) group.push(i);
+    else groups.set(k, [i]);
+  }
+  return [...groups.values()];
+}
+
+function overlaps(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
+function middleOf(m: Middle): readonly [number, number] {
+  return m.points[m.points.length >> 1]!;
+}
+
+function lengthOf(m: Middle): number {
+  let sum = 0;
+  m.points.forEach((p, i) => {
+    const q = m.points[i + 1] ?? p;
+    sum += Math.sqrt((q[0] - p[0]) * (q[0] - p[0]) + (q[1] - p[1]) * (q[1] - p[1]));
+  });
+  return sum;
+}
+
+function centreOf(b: Box): [number, number] {
+  return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
+}
+
+function sizeOf(b: Box): number {
+  return Math.max(b.maxX - b.minX, b.maxY - b.minY);
+}

@@ -1,0 +1,186 @@
+import type { Edge } from '../geometry/edge.js';
+import { capsule } from '../geometry/capsule.js';
+import { union } from '../geometry/boolean.js';
+import {
+  bounds,
+  type Contour,
+  contourArea,
+  distanceToEdge,
+  reversedContour,
+  windingNumber,
+} from '../geometry/region.js';
+import { type Rest, type Rolled, roll, rollOutside } from '../geometry/roll.js';
+import { tidied } from '../geometry/tidy.js';
+import { SPARE } from '../geometry/tolerances.js';
+import { Refusal } from '../schema/fault.js';
+import type { Change } from './safe.js';
+import { narrowest, type Strait, straitLength, straitMiddle, straits } from './strait.js';
+import { tightPlaces } from './tight.js';
+
+/** After this many rounds places are only cut open: adding and cutting in turn could go on for ever. */
+const ROUNDS_OF_ADDING = 6;
+const ROUNDS = 12;
+
+/**
+ * One piece made to have reach r on both sides where corners alone will not do: opened (limbs under 2r go), closed
+ * (gaps and corners fill), and what then is still too narrow is settled: a gap of the artwork is bridged to 2r, a limb
+ * of the artwork is cut apart to 2r. Appends what it did to `changes`.
+ *
+ * Opening and closing in turn would never settle such places: each undoes the other (see DEVELOPERS.md).
+ */
+export function settle(
+  name: string,
+  artwork: readonly Contour[],
+  r: number,
+  thin: 'drop' | 'refuse',
+  changes: Change[],
+): Contour[] {
+  const opened = roll(artwork, r);
+  noteLimbs(name, opened, r, thin, changes);
+  let inside = opened.contours;
+  for (let round = 0; round < ROUNDS; round++) {
+    const closed = rollOutside(inside, r);
+    const contours = closed.contours.map(tidied).filter((c) => c.length > 0);
+    const tight = tightPlaces(contours, r);
+    if (tight.length === 0) {
+      noteGaps(name, artwork, closed, r, changes);
+      return contours;
+    }
+    const troubled = straits(closed.rests).filter((s) => tight.some((p) => isAt(s, p, r)));
+    if (troubled.length === 0) break;
+    const cuts: Contour[] = [];
+    const straps: Contour[] = [];
+    for (const s of troubled) {
+      const [x, y] = placeOf(s);
+      const limb = windingNumber(artwork, x, y) > 0;
+      if (limb && thin === 'refuse') refuseLimb(name, [x, y], r);
+      if (limb || round >= ROUNDS_OF_ADDING) cuts.push(...across(s, r));
+      else straps.push(...strap(s, r));
+    }
+    if (straps.length > 0) inside = union([{ contours: [...inside, ...straps] }]).contours;
+    if (cuts.length > 0) {
+      const discs = union([{ contours: cuts }]).contours.map(reversedContour);
+      inside = roll([...inside, ...discs], r, true).contours;
+    }
+  }
+  const place = tightPlaces(rollOutside(inside, r).contours, r, true)[0] ?? [0, 0];
+  throw new Refusal(
+    'cannot-settle',
+    `${name} is too tight for the cutter near ${at(place)} and opening and closing it there never ends: use a smaller cutter or less ease, or draw it larger`,
+    place,
+  );
+}
+
+function at(p: readonly [number, number]): string {
+  return `(${p[0].toFixed(2)}, ${p[1].toFixed(2)}) mm`;
+}
+
+function isAt(s: Strait, [x, y]: readonly [number, number], r: number): boolean {
+  for (const [mx, my] of s.mouths) {
+    const dx = x - mx;
+    const dy = y - my;
+    if (dx * dx + dy * dy < 2.25 * r * r) return true;
+  }
+  return s.sides.some((side) => side.some((e: Edge) => distanceToEdge(e, x, y) < r / 10));
+}
+
+/** The point that stands for a strait: half way across where it is narrowest. */
+function placeOf(s: Strait): [number, number] {
+  const n = narrowest(s);
+  return n ? [(n.p[0] + n.q[0]) / 2, (n.p[1] + n.q[1]) / 2] : straitMiddle(s);
+}
+
+/** Discs of radius r swept from mouth to mouth: taken away, they leave a gap of 2r. */
+function across(s: Strait, r: number): Contour[] {
+  const wide = r + SPARE;
+  const [m, n] = s.mouths;
+  if (s.mouths.length === 2) return [capsule(m![0], m![1], n![0], n![1], wide)];
+  const [cx, cy] = straitMiddle(s);
+  return s.mouths.map(([x, y]) => capsule(cx, cy, x, y, wide));
+}
+
+/** A bar of width 2r across a gap where it is narrowest, reaching r into either side. */
+function strap(s: Strait, r: number): Contour[] {
+  const n = narrowest(s);
+  if (!n) return across(s, r);
+  const dx = n.q[0] - n.p[0];
+  const dy = n.q[1] - n.p[1];
+  const l = n.distance;
+  // Sides that touch leave no direction; the strait's own axis is across the line between its mouths.
+  const [m0, m1] = s.mouths;
+  const mx = (m1 ?? m0)![0] - m0![0];
+  const my = (m1 ?? m0)![1] - m0![1];
+  const ml = Math.sqrt(mx * mx + my * my) || 1;
+  const [ux, uy] = l > 1e-6 ? [dx / l, dy / l] : [-my / ml, mx / ml];
+  return [
+    capsule(n.p[0] - ux * r, n.p[1] - uy * r, n.q[0] + ux * r, n.q[1] + uy * r, r + SPARE),
+  ];
+}
+
+function refuseLimb(name: string, place: readonly [number, number], r: number): never {
+  throw new Refusal(
+    'thin-limb',
+    `${name} is narrower than ${(2 * r).toFixed(2)} mm near ${at(place)} and cutter.thin is "refuse": use a smaller cutter, draw it wider, or set cutter.thin to "drop"`,
+    place,
+  );
+}
+
+function noteLimbs(
+  name: string,
+  opened: Rolled,
+  r: number,
+  thin: 'drop' | 'refuse',
+  changes: Change[],
+): void {
+  const limbs = straits(opened.rests);
+  const ends = opened.rests.filter((rest) => rest.corner && depthOf(rest, r) > r && rest.dropped.length > 2);
+  const lost = opened.lost.filter((c) => contourArea(c) > 0);
+  if (thin === 'refuse') {
+    const first = limbs[0] ? straitMiddle(limbs[0]) : (ends[0]?.centre ?? lost.map(middleOf)[0]);
+    if (first) refuseLimb(name, first, r);
+  }
+  for (const s of limbs) changes.push({ kind: 'split', piece: name, at: straitMiddle(s), size: straitLength(s) });
+  for (const e of ends) changes.push({ kind: 'shortened', piece: name, at: e.centre, size: depthOf(e, r) });
+  for (const c of lost) changes.push({ kind: 'vanished', piece: name, at: middleOf(c), size: extent(c) });
+}
+
+function noteGaps(
+  name: string,
+  artwork: readonly Contour[],
+  closed: Rolled,
+  r: number,
+  changes: Change[],
+): void {
+  for (const s of straits(closed.rests)) {
+    const [x, y] = placeOf(s);
+    if (windingNumber(artwork, x, y) > 0) continue;
+    changes.push({ kind: 'filled', piece: name, at: [x, y], size: straitLength(s) });
+  }
+  for (const rest of closed.rests)
+    if (rest.corner && rest.dropped.length > 2 && depthOf(rest, r) > r)
+      changes.push({ kind: 'filled', piece: name, at: rest.centre, size: depthOf(rest, r) });
+  // A hole is an island of the outside: counter-clockwise there.
+  for (const c of closed.lost)
+    if (contourArea(c) > 0) changes.push({ kind: 'filled', piece: name, at: middleOf(c), size: extent(c) });
+}
+
+/** How far the boundary that a resting ball cannot reach lies beyond the ball, mm. */
+function depthOf(rest: Rest, r: number): number {
+  let deepest = 0;
+  for (const e of rest.dropped) {
+    const dx = e.x0 - rest.centre[0];
+    const dy = e.y0 - rest.centre[1];
+    deepest = Math.max(deepest, Math.sqrt(dx * dx + dy * dy) - r);
+  }
+  return deepest;
+}
+
+function middleOf(c: Contour): [number, number] {
+  const b = bounds([c]);
+  return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
+}
+
+function extent(c: Contour): number {
+  const b = bounds([c]);
+  return Math.max(b.maxX - b.minX, b.maxY - b.minY);
+}

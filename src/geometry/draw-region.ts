@@ -1,0 +1,19 @@
+import { bulge } from './edge.js';
+import type { Pen } from './pen.js';
+import type { Contour, Region } from './region.js';
+
+/** Draws the contours of a region to a pen, as they are. */
+export function drawRegion(pen: Pen, region: Region): void {
+  for (const c of region.contours) drawContour(pen, c);
+}
+
+export function drawContour(pen: Pen, contour: Contour): void {
+  const first = contour[0];
+  if (!first) return;
+  pen.move(first.x0, first.y0);
+  for (const e of contour) {
+    if (e.r === 0) pen.line(e.x1, e.y1);
+    else pen.arc(e.x1, e.y1, bulge(e));
+  }
+  pen.close();
+}

@@ -1,0 +1,124 @@
+import { Refusal } from '../schema/fault.js';
+import type { Artwork, Piece } from './artwork.js';
+import { resolve } from './boolean.js';
+import { cubicArcs, quadraticArcs } from './curves.js';
+import { bulged, type Edge, endTangent, line, splitArc, startTangent, sweep } from './edge.js';
+import type { Pen } from './pen.js';
+import { type Contour, contourArea, type Region, reversedContour } from './region.js';
+import { SAME_POINT } from './tolerances.js';
+import { atan } from './trig.js';
+
+/** Far above any piece that a cutter could work through; enough to stop a runaway drawing before memory does. */
+const MOST_EDGES = 200_000;
+
+/** A pen that keeps what is drawn. `artwork` gives the pieces, each as what has winding number other than 0. */
+export function recorder(): Pen & { artwork(): Artwork } {
+  const drawn: { name: string; contours: Contour[] }[] = [];
+  let path: Edge[] = [];
+  let open = false;
+  let start: readonly [number, number] = [0, 0];
+  let at: readonly [number, number] = [0, 0];
+  let edges = 0;
+
+  function check(...numbers: readonly number[]): void {
+    if (!numbers.every(Number.isFinite))
+      throw new Error('a coordinate of the drawing is not a finite number');
+  }
+
+  /** A step too small to draw leaves the pen where it was, so that the chain stays closed. */
+  function go(x: number, y: number, along: readonly Edge[]): void {
+    if (!open) throw new Error('a path must start with move');
+    edges += along.length;
+    if (edges > MOST_EDGES)
+      throw new Refusal(
+        'too-large',
+        `the pattern has more than ${MOST_EDGES} edges; draw it larger or simpler`,
+      );
+    path.push(...along);
+    if (along.length > 0) at = [x, y];
+  }
+
+  /** A straight edge, none for a step too small to have a direction. */
+  function straight(x: number, y: number): Edge[] {
+    return Math.abs(x - at[0]) + Math.abs(y - at[1]) < SAME_POINT ? [] : [line(at[0], at[1], x, y)];
+  }
+
+  function finished(): void {
+    if (open) throw new Error('a path was left open');
+  }
+
+  return {
+    piece(name) {
+      finished();
+      drawn.push({ name, contours: [] });
+    },
+    move(x, y) {
+      check(x, y);
+      finished();
+      if (drawn.length === 0) throw new Error('a piece must be named before it is drawn');
+      open = true;
+      start = at = [x, y];
+    },
+    line(x, y) {
+      check(x, y);
+      go(x, y, straight(x, y));
+    },
+    arc(x, y, bulge) {
+      check(x, y, bulge);
+      const step = straight(x, y);
+      const curved = step.length > 0 && bulge !== 0;
+      go(x, y, curved ? splitArc(bulged(at[0], at[1], x, y, bulge), 4 * atan(Math.abs(bulge))) : step);
+    },
+    quadratic(cx, cy, x, y) {
+      check(cx, cy, x, y);
+      go(x, y, quadraticArcs(at, [cx, cy], [x, y]));
+    },
+    cubic(c1x, c1y, c2x, c2y, x, y) {
+      check(c1x, c1y, c2x, c2y, x, y);
+      go(x, y, cubicArcs(at, [c1x, c1y], [c2x, c2y], [x, y]));
+    },
+    close() {
+      go(start[0], start[1], straight(start[0], start[1]));
+      open = false;
+      // Ends that differ by less than a point are made one: the chain must be closed to the last bit.
+      const last = path[path.length - 1];
+      if (last) path[path.length - 1] = { ...last, x1: start[0], y1: start[1] };
+      if (path.length > 1) drawn[drawn.length - 1]!.contours.push(path);
+      path = [];
+    },
+    artwork() {
+      finished();
+      return { pieces: drawn.flatMap(resolved) };
+    },
+  };
+}
+
+/** The piece as a sound region; none when it encloses nothing. */
+function resolved({ name, contours }: { name: string; contours: Contour[] }): Piece[] {
+  const region =
+    contours.length === 1
+      ? (convex(contours[0]!) ?? resolve(contours, 'nonzero'))
+      : resolve(contours, 'nonzero');
+  return region.contours.length > 0 ? [{ name, region }] : [];
+}
+
+/**
+ * The contour as a region, counter-clockwise, if it turns one way only and just once round: then it cannot cross
+ * itself. Null when that cannot be told so cheaply.
+ */
+function convex(contour: Contour): Region | null {
+  const c = contourArea(contour) < 0 ? reversedContour(contour) : contour;
+  let turned = 0;
+  for (let i = 0; i < c.length; i++) {
+    const e = c[i]!;
+    if (e.r < 0) return null;
+    const [ax, ay] = endTangent(e);
+    const [bx, by] = startTangent(c[(i + 1) % c.length]!);
+    const cross = ax * by - ay * bx;
+    const dot = ax * bx + ay * by;
+    if (cross < -1e-12 || dot <= -0.999) return null;
+    // tan(turn / 2), good below half a turn.
+    turned += sweep(e) + 2 * atan(cross / (1 + dot));
+  }
+  return turned < 2.5 * Math.PI ? { contours: [c] } : null;
+}

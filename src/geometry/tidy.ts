@@ -1,0 +1,52 @@
+import { type Edge, chordLength, endTangent, halfTangent, startTangent } from './edge.js';
+import type { Contour } from './region.js';
+import { SAME_POINT } from './tolerances.js';
+
+/** Two lines nearer to one line than this (radians), or two arcs whose circles agree to SAME_POINT, become one. */
+const STRAIGHT = 1e-9;
+
+/** tan(85 degrees): half of the widest arc the kernel keeps in one. */
+const WIDEST = 11.430052302761343;
+
+/** A contour without points for edges and with collinear lines and co-circular arcs joined (up to 170 degrees). */
+export function tidied(contour: Contour): Contour {
+  const out: Edge[] = [];
+  for (const e of contour) {
+    if (chordLength(e) <= SAME_POINT) continue;
+    const last = out[out.length - 1];
+    const joined = last && join(last, e);
+    if (joined) out[out.length - 1] = joined;
+    else out.push(e);
+  }
+  while (out.length > 2) {
+    const joined = join(out[out.length - 1]!, out[0]!);
+    if (!joined) break;
+    out.pop();
+    out[0] = joined;
+  }
+  return out.length < 2 ? [] : closed(out);
+}
+
+/** Ends meet again after short edges were left out. */
+function closed(edges: Edge[]): Contour {
+  return edges.map((e, i) => {
+    const before = edges[(i + edges.length - 1) % edges.length]!;
+    return before.x1 === e.x0 && before.y1 === e.y0 ? e : { ...e, x0: before.x1, y0: before.y1 };
+  });
+}
+
+function join(a: Edge, b: Edge): Edge | null {
+  if (a.r === 0 && b.r === 0) {
+    const [ax, ay] = endTangent(a);
+    const [bx, by] = startTangent(b);
+    if (Math.abs(ax * by - ay * bx) > STRAIGHT || ax * bx + ay * by <= 0) return null;
+    return { ...a, x1: b.x1, y1: b.y1 };
+  }
+  if (a.r === 0 || b.r === 0 || Math.abs(a.r - b.r) > SAME_POINT) return null;
+  if (Math.abs(a.cx - b.cx) > SAME_POINT || Math.abs(a.cy - b.cy) > SAME_POINT) return null;
+  const s = halfTangent(a);
+  const t = halfTangent(b);
+  // tan of the sum of the half sweeps; the denominator turns negative past 180 degrees.
+  if (s * t >= 1 || (s + t) / (1 - s * t) > WIDEST) return null;
+  return { ...a, x1: b.x1, y1: b.y1 };
+}

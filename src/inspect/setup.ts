@@ -1,0 +1,12 @@
+import type { Safe } from '../cutter/safe.js';
+import type { Pair } from '../fit/pair.js';
+import type { Outline } from '../outline/outline.js';
+import type { Recipe } from '../recipe/recipe.js';
+
+/** What findings are found from. */
+export interface Setup {
+  readonly recipe: Recipe;
+  readonly outline: Outline;
+  readonly safe: Safe;
+  readonly pair: Pair;
+}

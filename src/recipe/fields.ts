@@ -1,0 +1,163 @@
+import type { Parameter } from '../schema/parameter.js';
+import { woods } from '../shop/woods.js';
+
+/**
+ * The recipe's own keys as data (an outline's and a pattern's come from their registries). The reader, the JSON
+ * Schema and the help are made from these.
+ */
+export interface Field {
+  readonly parameter: Parameter;
+  /** What happens when the key is left out: a fault, the parameter's default, or what `otherwise` says. */
+  readonly need: 'required' | 'default' | 'otherwise';
+  /** The default in words where it depends on other values. */
+  readonly otherwise?: string;
+}
+
+export interface Section {
+  readonly name: string;
+  readonly meaning: string;
+  readonly fields: readonly Field[];
+}
+
+const length = (name: string, min: number, max: number, preset: number, meaning: string): Parameter => ({
+  kind: 'length',
+  name,
+  min,
+  max,
+  default: preset,
+  meaning,
+});
+
+const choice = (name: string, meaning: string, ...options: [value: string, meaning: string][]): Parameter => ({
+  kind: 'choice',
+  name,
+  meaning,
+  default: options[0]![0],
+  options: options.map(([value, m]) => ({ value, meaning: m })),
+});
+
+const grain = (name: string, meaning: string): Parameter => ({
+  kind: 'angle',
+  name,
+  min: -360,
+  max: 360,
+  default: 0,
+  meaning,
+});
+
+const wood = (name: string, preset: string, meaning: string): Parameter => ({
+  kind: 'choice',
+  name,
+  meaning,
+  default: preset,
+  options: [...woods.keys()].map((value) => ({ value, meaning: '' })),
+});
+
+const required = (parameter: Parameter): Field => ({ parameter, need: 'required' });
+const preset = (parameter: Parameter): Field => ({ parameter, need: 'default' });
+const derived = (parameter: Parameter, otherwise: string): Field => ({ parameter, need: 'otherwise', otherwise });
+
+/** Longest name: it becomes a folder name. */
+export const MAX_NAME = 64;
+
+export const topFields: readonly Field[] = [
+  required({
+    kind: 'text',
+    name: 'name',
+    maxLength: MAX_NAME,
+    default: 'piece',
+    meaning: 'Name of the piece and of the folder its files go to: letters, digits and hyphens.',
+  }),
+  preset(
+    choice(
+      'units',
+      'Unit of bare numbers in this recipe and of the drawings made from it.',
+      ['mm', 'Millimetres.'],
+      ['in', 'Inches.'],
+    ),
+  ),
+  required(length('depth', 0.1, 150, 8, 'How deep the pocket is cut.')),
+  preset(length('skin', 0, 100, 1.5, 'Wood left under the pocket floor; planed away later to show the figure there.')),
+];
+
+export const sections: readonly Section[] = [
+  {
+    name: 'stock',
+    meaning: 'Thickness of the two woods.',
+    fields: [
+      derived(length('field', 0.5, 300, 10, 'Thickness of the wood the pocket is cut in.'), 'depth + skin'),
+      derived(length('plug', 0.5, 300, 10, 'Thickness of the wood the plug is cut from.'), 'depth + 2 mm'),
+    ],
+  },
+  {
+    name: 'cutter',
+    meaning: 'The round, straight-sided cutter that cuts the outlines.',
+    fields: [
+      required(length('diameter', 0.3, 25, 3.175, 'Diameter on the label.')),
+      derived(
+        length('cuts', 0.2, 30, 3.175, 'Width of a slot it cut, measured on the machine; used instead of the diameter.'),
+        'the diameter',
+      ),
+      derived(length('flute', 0.5, 200, 12, 'Length of its cutting edges.'), '4 diameters, or the depth when that is more'),
+      derived(
+        length('ease', 0, 25, 0.3, 'Extra corner radius, so that the cutter turns through corners and does not stall.'),
+        'a tenth of the diameter',
+      ),
+      preset(
+        choice(
+          'thin',
+          'What to do with parts of the pattern that are thinner than the cutter.',
+          ['drop', 'Leave them out, and say so.'],
+          ['refuse', 'Refuse the job, naming the place.'],
+        ),
+      ),
+      preset(
+        choice(
+          'touch',
+          'What to do where pieces of the pattern come nearer to each other than the cutter is wide.',
+          ['part', 'Open the gap to the width of the cutter.'],
+          ['join', 'Bridge the gap.'],
+        ),
+      ),
+    ],
+  },
+  {
+    name: 'roughing',
+    meaning: 'A larger cutter that clears the pockets first.',
+    fields: [required(length('diameter', 0.3, 25, 6.35, 'Diameter of the roughing cutter.'))],
+  },
+  {
+    name: 'fit',
+    meaning: 'How pocket and plug fit each other.',
+    fields: [
+      preset(length('clearance', 0, 2, 0.08, 'Gap on each side between pocket and plug.')),
+      preset(
+        choice(
+          'from',
+          'Which part gives way for the gap.',
+          ['plug', 'The plug is made smaller.'],
+          ['pocket', 'The pocket is made larger.'],
+          ['both', 'Half from each.'],
+        ),
+      ),
+      preset(
+        choice(
+          'plug',
+          'How the plug is held.',
+          ['loose', 'Cut free; its drawing lies as the pocket does.'],
+          ['carrier', 'On a backing that is sawn off after gluing; its drawing is mirrored.'],
+        ),
+      ),
+    ],
+  },
+  {
+    name: 'woods',
+    meaning: 'The two woods, for the picture and the shop sheet.',
+    fields: [
+      preset(wood('field', 'sugar maple', 'Wood the pocket is cut in.')),
+      preset(wood('plug', 'black walnut', 'Wood of the plug.')),
+      preset(grain('fieldGrain', 'Direction of the field grain, counter-clockwise from left-to-right.')),
+      preset(grain('plugGrain', 'Direction of the plug grain, counter-clockwise from left-to-right.')),
+    ],
+  },
+];

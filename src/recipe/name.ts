@@ -1,0 +1,23 @@
+import { MAX_NAME } from './fields.js';
+
+/** Names that Windows keeps for devices, whatever follows a dot. Source: Microsoft, "Naming Files, Paths, and Namespaces". */
+const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;
+
+/** What is wrong with a piece's name, or null. It becomes a folder name, so it must be safe on every system. */
+export function nameFault(name: string): string | null {
+  if (!/^[A-Za-z0-9-]+$/.test(name))
+    return `may hold letters, digits and hyphens only${suggested(name)}`;
+  if (name.startsWith('-') || name.endsWith('-')) return 'may not start or end with a hyphen';
+  if (RESERVED.test(name)) return `${JSON.stringify(name)} is a name Windows keeps for a device: choose another`;
+  return null;
+}
+
+function suggested(name: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{Mn}/gu, '')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, MAX_NAME);
+  return plain === '' ? '' : `: try ${JSON.stringify(plain)}`;
+}

@@ -1,0 +1,176 @@
+import { generators } from '../generators/index.js';
+import { outlineShapes } from '../outline/index.js';
+import type { Parameter, Values } from '../schema/parameter.js';
+import type { Units } from '../schema/units.js';
+import { checkTogether } from './check.js';
+import { Faults, type Path, shown } from './faults.js';
+import { type Field, sections, topFields } from './fields.js';
+import { type Json, type JsonObject, parseJson } from './json.js';
+import { nameFault } from './name.js';
+import { nearest, suggestion } from './nearest.js';
+import type { CutterSetup, FitSetup, Recipe, WoodSetup } from './recipe.js';
+import { withSettings } from './settings.js';
+import { readValue, readValues, type Value } from './values.js';
+
+/** Keys of the recipe that hold objects of their own. */
+const GROUPS = ['outline', 'pattern', ...sections.map((s) => s.name)];
+
+/**
+ * Reads a recipe: JSON text, with `key=value` settings put over it. `fileName` is used in messages only.
+ * Throws BadInput with every fault found, each with its line, its path, the allowed range and what to do.
+ */
+export function readRecipe(text: string, fileName: string, settings: readonly string[] = []): Recipe {
+  const tree = withSettings(parseJson(text, fileName), settings);
+  const faults = new Faults(tree);
+  const root = object(tree, [], faults);
+  if (!root) throw faults.error();
+  checkKeys(root, ['$schema', ...topFields.map((f) => f.parameter.name), ...GROUPS], [], faults);
+  const units = readUnits(root);
+  const top = readFields(root, topFields, [], units, faults);
+  const group = Object.fromEntries(sections.map((s) => [s.name, readSection(root, s.name, s.fields, units, faults)]));
+  const outline = readNamed(root, 'outline', 'shape', outlineShapes, units, faults);
+  const pattern = readNamed(root, 'pattern', 'generator', generators, units, faults);
+  if (top['name'] !== undefined) {
+    const fault = nameFault(top['name'] as string);
+    if (fault) faults.add(['name'], fault);
+  }
+  if (faults.any || !outline || !pattern) throw faults.error();
+
+  const depth = top['depth'] as number;
+  const skin = top['skin'] as number;
+  const diameter = group['cutter']!['diameter'] as number;
+  const roughing = group['roughing']!['diameter'] as number | undefined;
+  const recipe: Recipe = {
+    name: top['name'] as string,
+    units,
+    outline: { shape: outline.name, values: outline.values },
+    pattern: { generator: pattern.name, values: pattern.values },
+    stock: { field: depth + skin, plug: depth + 2, ...group['stock'] },
+    cutter: {
+      cuts: null,
+      flute: Math.max(4 * diameter, depth),
+      ease: diameter / 10,
+      ...group['cutter'],
+    } as unknown as CutterSetup,
+    roughing: roughing === undefined ? null : { diameter: roughing },
+    fit: group['fit'] as unknown as FitSetup,
+    depth,
+    skin,
+    woods: group['woods'] as unknown as WoodSetup,
+  };
+  checkTogether(recipe, faults);
+  if (faults.any) throw faults.error();
+  return recipe;
+}
+
+/** The unit has to be known before any length is read. A faulty one is reported with the other top fields. */
+function readUnits(root: JsonObject): Units {
+  const json = root.members.get('units');
+  return json?.kind === 'scalar' && json.value === 'in' ? 'in' : 'mm';
+}
+
+function object(json: Json, path: Path, faults: Faults): JsonObject | null {
+  if (json.kind === 'object') return json;
+  const given = json.kind === 'array' ? 'a list' : shown(json.value);
+  faults.add(path, `must be an object in braces { }, not ${given}`);
+  return null;
+}
+
+function checkKeys(json: JsonObject, known: readonly string[], path: Path, faults: Faults): void {
+  for (const key of json.members.keys()) {
+    if (!known.includes(key)) faults.add([...path, key], `is not a known key; ${suggestion(key, known)}`);
+  }
+}
+
+/** Values present and sound, and defaults; what is derived or missing stays out. */
+function readFields(
+  json: JsonObject,
+  fields: readonly Field[],
+  path: Path,
+  units: Units,
+  faults: Faults,
+): Record<string, Value> {
+  const values: Record<string, Value> = {};
+  const present = fields.filter((f) => f.need === 'default').map((f) => f.parameter);
+  Object.assign(values, readValues(json.members, present, path, units, faults));
+  for (const { parameter: p, need } of fields) {
+    if (need === 'default') continue;
+    const given = json.members.get(p.name);
+    const here = [...path, p.name];
+    if (given && !(need === 'otherwise' && given.kind === 'scalar' && given.value === null)) {
+      const value = readValue(given, p, here, units, faults);
+      if (value !== undefined) values[p.name] = value;
+    } else if (need === 'required') {
+      faults.add(here, `is missing: ${lower(p.meaning)} For example ${example(p)}`);
+    }
+  }
+  return values;
+}
+
+/** A section left out is a section with no keys, except `roughing`, which then stays empty (as with null). */
+function readSection(
+  root: JsonObject,
+  name: string,
+  fields: readonly Field[],
+  units: Units,
+  faults: Faults,
+): Record<string, Value> {
+  const given = root.members.get(name);
+  const none = given === undefined || (given.kind === 'scalar' && given.value === null);
+  if (none && name === 'roughing') return {};
+  const json = given ? object(given, [name], faults) : { kind: 'object' as const, source: root.source, members: new Map() };
+  if (!json) return {};
+  checkKeys(
+    json,
+    fields.map((f) => f.parameter.name),
+    [name],
+    faults,
+  );
+  return readFields(json, fields, [name], units, faults);
+}
+
+/** `outline` and `pattern`: one key names an entry of a registry, whose parameters are the other keys. */
+function readNamed(
+  root: JsonObject,
+  group: string,
+  key: string,
+  registry: readonly { readonly name: string; readonly parameters: readonly Parameter[] }[],
+  units: Units,
+  faults: Faults,
+): { readonly name: string; readonly values: Values } | null {
+  const names = registry.map((r) => r.name);
+  const given = root.members.get(group);
+  if (!given) {
+    faults.add([group], `is missing: write "${group}": { "${key}": "${names[0]}" }, or another of ${names.join(', ')}`);
+    return null;
+  }
+  const json = object(given, [group], faults);
+  if (!json) return null;
+  const named = json.members.get(key);
+  if (!named) {
+    const near = [...json.members.keys()].find((k) => nearest(k, [key]));
+    const meant = near === undefined ? '' : ` (did you mean "${key}" by ${shown(near)}?)`;
+    faults.add([group, key], `is missing${meant}: give one of ${names.join(', ')}`);
+    return null;
+  }
+  const choice: Parameter = {
+    kind: 'choice',
+    name: key,
+    meaning: '',
+    default: '',
+    options: names.map((value) => ({ value, meaning: '' })),
+  };
+  const name = readValue(named, choice, [group, key], units, faults);
+  const entry = registry.find((r) => r.name === name);
+  if (!entry) return null;
+  checkKeys(json, [key, ...entry.parameters.map((p) => p.name)], [group], faults);
+  return { name: entry.name, values: readValues(json.members, entry.parameters, [group], units, faults) };
+}
+
+function lower(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
+function example(p: Parameter): string {
+  return `"${p.name}": ${p.kind === 'length' ? `"${p.default}mm"` : JSON.stringify(p.default)}`;
+}

@@ -1,0 +1,119 @@
+import { generators } from '../generators/index.js';
+import { outlineShapes } from '../outline/index.js';
+import type { Parameter } from '../schema/parameter.js';
+import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
+import { type Field, sections, topFields } from './fields.js';
+
+/** A JSON value, as far as a schema needs it. */
+export type SchemaValue = string | number | boolean | null | readonly SchemaValue[] | SchemaObject;
+export interface SchemaObject {
+  readonly [key: string]: SchemaValue;
+}
+
+/**
+ * The recipe's shape as JSON Schema, draft 2020-12 (json-schema.org), for editors. It is made from the descriptions
+ * the reader uses. Ranges of lengths depend on the recipe's units, so they stand in the descriptions only.
+ */
+export function recipeSchema(): SchemaObject {
+  const groups = sections.map((s) => [s.name, section(s.meaning, s.fields)] as const);
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: 'Inlaywright recipe',
+    description: 'A through inlay: the outline of the piece, the pattern in it, the cutter, the fit and the woods.',
+    ...section('', topFields),
+    properties: {
+      $schema: { type: 'string' },
+      ...fieldProperties(topFields),
+      outline: named('shape', 'The face of the work piece that the pattern sits in.', outlineShapes),
+      pattern: named('generator', 'What is drawn, and how.', generators),
+      ...Object.fromEntries(groups),
+    },
+    required: [...requiredNames(topFields), 'outline', 'pattern', 'cutter'],
+    $defs: {
+      length: {
+        anyOf: [{ type: 'number' }, { type: 'string', pattern: LENGTH_PATTERN }],
+      },
+    },
+  };
+}
+
+function section(meaning: string, fields: readonly Field[]): SchemaObject {
+  const names = requiredNames(fields);
+  return {
+    type: 'object',
+    ...(meaning === '' ? {} : { description: meaning }),
+    properties: fieldProperties(fields),
+    ...(names.length > 0 ? { required: names } : {}),
+    additionalProperties: false,
+  };
+}
+
+function requiredNames(fields: readonly Field[]): string[] {
+  return fields.filter((f) => f.need === 'required').map((f) => f.parameter.name);
+}
+
+function fieldProperties(fields: readonly Field[]): SchemaObject {
+  return Object.fromEntries(
+    fields.map((f) => {
+      const { default: preset, ...rest } = property(f.parameter);
+      if (f.need === 'default') return [f.parameter.name, { ...rest, default: preset! }];
+      if (f.need === 'required') return [f.parameter.name, rest];
+      return [f.parameter.name, { ...rest, description: `${rest['description']} Left out: ${f.otherwise}.` }];
+    }),
+  );
+}
+
+/** An object in which one key chooses an entry of a registry and so which other keys there are. */
+function named(
+  key: string,
+  meaning: string,
+  registry: readonly { name: string; title: string; parameters: readonly Parameter[] }[],
+): SchemaObject {
+  return {
+    type: 'object',
+    description: meaning,
+    properties: {
+      [key]: { enum: registry.map((r) => r.name), description: registry.map((r) => `${r.name}: ${r.title}`).join('; ') },
+    },
+    required: [key],
+    allOf: registry.map((r) => ({
+      if: { properties: { [key]: { const: r.name } }, required: [key] },
+      // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.
+      then: {
+        properties: {
+          [key]: true,
+          ...Object.fromEntries(r.parameters.map((p) => [p.name, property(p)])),
+        },
+        additionalProperties: false,
+      },
+    })),
+  };
+}
+
+function property(p: Parameter): SchemaObject {
+  const described = (range: string) => ({ description: `${p.meaning} ${range}`.trim() });
+  switch (p.kind) {
+    case 'length': {
+      const range = `${lengthRange(p.min, p.max, 'mm')} (${lengthRange(p.min, p.max, 'in')}).`;
+      return { $ref: '#/$defs/length', ...described(range), default: `${numberText(p.default)}mm` };
+    }
+    case 'angle':
+      return { type: 'number', ...bounds(p), ...described('Degrees.'), default: p.default };
+    case 'count':
+      return { type: 'integer', ...bounds(p), ...described(''), default: p.default };
+    case 'number':
+      return { type: 'number', ...bounds(p), ...described(''), default: p.default };
+    case 'choice': {
+      const meanings = p.options.filter((o) => o.meaning !== '').map((o) => `${o.value}: ${o.meaning}`);
+      return { enum: p.options.map((o) => o.value), ...described(meanings.join(' ')), default: p.default };
+    }
+    case 'text':
+      return { type: 'string', minLength: 1, maxLength: p.maxLength, ...described(''), default: p.default };
+    case 'flag':
+      return { type: 'boolean', ...described(''), default: p.default };
+  }
+}
+
+function bounds(p: { readonly min: number; readonly max: number }): SchemaObject {
+  return { minimum: p.min, maximum: p.max };
+}
