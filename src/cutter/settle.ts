@@ -46,22 +46,14 @@ export function settle(
       noteGaps(name, artwork, closed, r, changes);
       return contours;
     }
-    const troubled = straits(closed.rests).filter((s) => tight.some((p) => isAt(s, p, r)));
-    if (troubled.length === 0) break;
-    const cuts: Contour[] = [];
-    const straps: Contour[] = [];
-    for (const s of troubled) {
-      const [x, y] = placeOf(s);
-      const limb = windingNumber(artwork, x, y) > 0;
-      if (limb && thin === 'refuse') refuseLimb(name, [x, y], r);
-      if (limb || round >= ROUNDS_OF_ADDING) cuts.push(...across(s, r));
-      else straps.push(...strap(s, r));
+    const mend = mendGaps(name, artwork, closed.rests, tight, r, thin, round < ROUNDS_OF_ADDING, changes);
+    if (mend) {
+      inside = mended(inside, mend, r);
+      continue;
     }
-    if (straps.length > 0) inside = union([{ contours: [...inside, ...straps] }]).contours;
-    if (cuts.length > 0) {
-      const discs = union([{ contours: cuts }]).contours.map(reversedContour);
-      inside = roll([...inside, ...discs], r, true).contours;
-    }
+    const necks = mendNecks(roll(contours, r).rests, tight, r, round < ROUNDS_OF_ADDING);
+    if (!necks) break;
+    inside = mended(contours, necks, r);
   }
   const place = tightPlaces(rollOutside(inside, r).contours, r, true)[0] ?? [0, 0];
   throw new Refusal(
@@ -69,6 +61,61 @@ export function settle(
     `${name} is too tight for the cutter near ${at(place)} and opening and closing it there never ends: use a smaller cutter or less ease, or draw it larger`,
     place,
   );
+}
+
+/** What to add to a region and what to take from it, as counter-clockwise contours. */
+interface Mend {
+  readonly add: readonly Contour[];
+  readonly take: readonly Contour[];
+}
+
+function mended(contours: readonly Contour[], mend: Mend, r: number): readonly Contour[] {
+  let now = contours;
+  if (mend.add.length > 0) now = union([{ contours: [...now, ...mend.add] }]).contours;
+  // Made one region first, so that no two boundaries coincide where cuts meet.
+  const discs = mend.take.length > 0 ? union([{ contours: mend.take }]).contours.map(reversedContour) : [];
+  return roll([...now, ...discs], r, discs.length > 0).contours;
+}
+
+/** Gaps that closing left with a neck under 2r: bridged where the artwork had a gap, cut open where it had a limb. */
+function mendGaps(
+  name: string,
+  artwork: readonly Contour[],
+  rests: readonly Rest[],
+  tight: readonly [number, number][],
+  r: number,
+  thin: 'drop' | 'refuse',
+  mayAdd: boolean,
+  changes: Change[],
+): Mend | null {
+  const add: Contour[] = [];
+  const take: Contour[] = [];
+  for (const s of straits(rests)) {
+    if (!tight.some((p) => isAt(s, p, r))) continue;
+    const [x, y] = placeOf(s);
+    const limb = windingNumber(artwork, x, y) > 0;
+    if (limb && thin === 'refuse') refuseLimb(name, [x, y], r);
+    if (limb || !mayAdd) take.push(...along(s, r));
+    else {
+      add.push(...across(s, r));
+      changes.push({ kind: 'filled', piece: name, at: [x, y], size: straitLength(s) });
+    }
+  }
+  return add.length + take.length > 0 ? { add, take } : null;
+}
+
+/** Limbs just under 2r that neither opening nor closing settles: fattened to 2r, or in late rounds cut. */
+function mendNecks(
+  rests: readonly Rest[],
+  tight: readonly [number, number][],
+  r: number,
+  mayAdd: boolean,
+): Mend | null {
+  const necks = straits(rests).filter((s) => tight.some((p) => isAt(s, p, r)));
+  if (necks.length === 0) return null;
+  return mayAdd
+    ? { add: necks.flatMap((s) => along(s, r)), take: [] }
+    : { add: [], take: necks.flatMap((s) => across(s, r)) };
 }
 
 function at(p: readonly [number, number]): string {
@@ -90,8 +137,8 @@ function placeOf(s: Strait): [number, number] {
   return n ? [(n.p[0] + n.q[0]) / 2, (n.p[1] + n.q[1]) / 2] : straitMiddle(s);
 }
 
-/** Discs of radius r swept from mouth to mouth: taken away, they leave a gap of 2r. */
-function across(s: Strait, r: number): Contour[] {
+/** Discs of radius r swept along a strait from mouth to mouth: they make it 2r wide. */
+function along(s: Strait, r: number): Contour[] {
   const wide = r + SPARE;
   const [m, n] = s.mouths;
   if (s.mouths.length === 2) return [capsule(m![0], m![1], n![0], n![1], wide)];
@@ -99,10 +146,10 @@ function across(s: Strait, r: number): Contour[] {
   return s.mouths.map(([x, y]) => capsule(cx, cy, x, y, wide));
 }
 
-/** A bar of width 2r across a gap where it is narrowest, reaching r into either side. */
-function strap(s: Strait, r: number): Contour[] {
+/** A bar of width 2r across a strait where it is narrowest, reaching r into either side. */
+function across(s: Strait, r: number): Contour[] {
   const n = narrowest(s);
-  if (!n) return across(s, r);
+  if (!n) return along(s, r);
   const dx = n.q[0] - n.p[0];
   const dy = n.q[1] - n.p[1];
   const l = n.distance;

@@ -4,6 +4,7 @@ import { cubicArcs, quadraticArcs } from '../../src/geometry/curves.js';
 import {
   type Edge,
   endTangent,
+  line,
   parameterEnd,
   pointAt,
   startTangent,
