@@ -1,7 +1,14 @@
 import { union } from '../geometry/boolean.js';
-import type { Edge } from '../geometry/edge.js';
+import { type Edge, line } from '../geometry/edge.js';
 import { EdgesIndex } from '../geometry/edges-index.js';
-import { type Box, bounds, type Contour, distanceToEdge, reversedContour, windingNumber } from '../geometry/region.js';
+import {
+  type Box,
+  bounds,
+  type Contour,
+  distanceToEdge,
+  reversedContour,
+  windingNumber,
+} from '../geometry/region.js';
 import { roll } from '../geometry/roll.js';
 import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
@@ -31,6 +38,7 @@ const ROUNDS = 12;
  * pieces made one and bridged (`join`). Pieces that overlap are one piece either way.
  */
 export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Change[]): Sound[] {
+  if (!anyNear(pieces, 2 * rule.r)) return [...pieces];
   let now = mergeOverlapping(pieces, rule, changes);
   for (let round = 0; round < ROUNDS; round++) {
     const gaps = gapsBetween(now, rule.r);
@@ -45,6 +53,18 @@ export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Cha
     `the gap between ${now[gap.piece]!.name} and ${now[gap.middle.partner]!.name} near (${place[0].toFixed(2)}, ${place[1].toFixed(2)}) mm cannot be settled: draw them further apart or use a smaller cutter`,
     place,
   );
+}
+
+/** Whether any two pieces' boxes come within a distance of each other. Sparse fields need nothing more. */
+function anyNear(pieces: readonly Sound[], distance: number): boolean {
+  const boxes = pieces.map((p) => bounds(p.contours));
+  const index = boxIndex(boxes);
+  return boxes.some((box) => index.near(box, distance).length > 1);
+}
+
+function boxIndex(boxes: readonly Box[]): EdgesIndex {
+  // A box stands in the index as its diagonal.
+  return new EdgesIndex(boxes.map((b) => line(b.minX, b.minY, b.maxX, b.maxY)));
 }
 
 interface Gap {
@@ -120,16 +140,19 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
     const name = members.map((i) => pieces[i]!.name).join(' / ');
     const united = union(members.map((i) => ({ contours: pieces[i]!.contours })));
     const [first] = pieces[members[0]!]!.contours;
-    changes.push({ kind: 'merged', piece: name, at: centreOf(bounds([first!])), size: sizeOf(bounds(united.contours)) });
+    changes.push({
+      kind: 'merged',
+      piece: name,
+      at: centreOf(bounds([first!])),
+      size: sizeOf(bounds(united.contours)),
+    });
     return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
   });
 }
 
 function overlapping(pieces: readonly Sound[]): [number, number][] {
   const boxes = pieces.map((p) => bounds(p.contours));
-  const around = new EdgesIndex(
-    boxes.map((b) => ({ x0: b.minX, y0: b.minY, x1: b.maxX, y1: b.maxY, cx: 0, cy: 0, r: 0 })),
-  );
+  const around = boxIndex(boxes);
   const pairs: [number, number][] = [];
   boxes.forEach((box, i) => {
     for (const j of around.near(box, 0)) if (j > i && overlap(pieces[i]!, pieces[j]!)) pairs.push([i, j]);

@@ -26,13 +26,21 @@ const STEPS_PER_RADIUS = 16;
  * each point of the piece from outside and grown until they touch another piece; their centres are points of the
  * bisector (the medial axis of the gap). The piece must have reach r from outside by itself.
  */
-export function middles(contours: readonly Contour[], self: number, around: Surroundings, r: number): Middle[] {
+export function middles(
+  contours: readonly Contour[],
+  self: number,
+  around: Surroundings,
+  r: number,
+): Middle[] {
   const out: Middle[] = [];
   for (const c of contours) {
     const run = new Run(self, r, out);
     for (const e of c) {
-      const foreign = around.index.near(edgeBox(e), 2 * r).filter((j) => around.owner[j] !== self);
-      run.along(e, foreign.slice(), around);
+      // A ball under r that touches both spans less than 2r.
+      const foreign = around.index
+        .near(edgeBox(e), 2 * r)
+        .filter((j) => around.owner[j] !== self && nearestPoints([e], [around.edges[j]!])!.distance < 2 * r);
+      run.along(e, foreign, around);
     }
     run.finish();
   }

@@ -31,7 +31,12 @@ export function enforce(artwork: Artwork, rule: Rule): Safe {
   return { region: { contours: pieces.flatMap((p) => p.region.contours) }, pieces, changes };
 }
 
-function soundContours(name: string, contours: readonly Contour[], rule: Rule, changes: Change[]): readonly Contour[] {
+function soundContours(
+  name: string,
+  contours: readonly Contour[],
+  rule: Rule,
+  changes: Change[],
+): readonly Contour[] {
   const tidy = contours.map(tidied).filter((c) => c.length > 0);
   const rounded: Contour[] = [];
   for (const c of tidy) {

@@ -1,4 +1,12 @@
-import { arc, type Edge, endTangent, parameterEnd, part, pointParameter, startTangent } from '../geometry/edge.js';
+import {
+  arc,
+  type Edge,
+  endTangent,
+  parameterEnd,
+  part,
+  pointParameter,
+  startTangent,
+} from '../geometry/edge.js';
 import type { Contour } from '../geometry/region.js';
 import { SAME_POINT, SMOOTH } from '../geometry/tolerances.js';
 
@@ -72,7 +80,10 @@ function general(e: Edge, f: Edge, r: number): Fillet | 'none fits' {
   for (const [cx, cy] of meet(carrier(e, r), carrier(f, r))) {
     const end = footParameter(e, cx, cy);
     const start = footParameter(f, cx, cy);
-    if (!(end >= -SAME_POINT && end <= parameterEnd(e) && start >= 0 && start <= parameterEnd(f) + SAME_POINT)) continue;
+    if (
+      !(end >= -SAME_POINT && end <= parameterEnd(e) && start >= 0 && start <= parameterEnd(f) + SAME_POINT)
+    )
+      continue;
     const distance = (cx - e.x1) * (cx - e.x1) + (cy - e.y1) * (cy - e.y1);
     if (distance < bestDistance) {
       bestDistance = distance;

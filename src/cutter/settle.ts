@@ -1,6 +1,6 @@
-import type { Edge } from '../geometry/edge.js';
-import { capsule } from '../geometry/capsule.js';
 import { union } from '../geometry/boolean.js';
+import { capsule } from '../geometry/capsule.js';
+import type { Edge } from '../geometry/edge.js';
 import {
   bounds,
   type Contour,
@@ -36,13 +36,14 @@ export function settle(
   changes: Change[],
 ): Contour[] {
   const opened = roll(artwork, r);
-  noteLimbs(name, opened, r, thin, changes);
+  if (thin === 'refuse') refuseLimbs(name, opened, r);
   let inside = opened.contours;
   for (let round = 0; round < ROUNDS; round++) {
     const closed = rollOutside(inside, r);
     const contours = closed.contours.map(tidied).filter((c) => c.length > 0);
     const tight = tightPlaces(contours, r);
     if (tight.length === 0) {
+      noteLimbs(name, opened, contours, r, changes);
       noteGaps(name, artwork, closed, r, changes);
       return contours;
     }
@@ -159,9 +160,7 @@ function across(s: Strait, r: number): Contour[] {
   const my = (m1 ?? m0)![1] - m0![1];
   const ml = Math.sqrt(mx * mx + my * my) || 1;
   const [ux, uy] = l > 1e-6 ? [dx / l, dy / l] : [-my / ml, mx / ml];
-  return [
-    capsule(n.p[0] - ux * r, n.p[1] - uy * r, n.q[0] + ux * r, n.q[1] + uy * r, r + SPARE),
-  ];
+  return [capsule(n.p[0] - ux * r, n.p[1] - uy * r, n.q[0] + ux * r, n.q[1] + uy * r, r + SPARE)];
 }
 
 function refuseLimb(name: string, place: readonly [number, number], r: number): never {
@@ -172,23 +171,40 @@ function refuseLimb(name: string, place: readonly [number, number], r: number): 
   );
 }
 
+/** Narrow ends that a resting ball cannot reach: more boundary than one corner, and further away than r. */
+function lostEnds(rests: readonly Rest[], r: number): Rest[] {
+  return rests.filter((rest) => rest.corner && rest.dropped.length > 2 && depthOf(rest, r) > r);
+}
+
+function lostParts(rolled: Rolled): Contour[] {
+  return rolled.lost.filter((c) => contourArea(c) > 0);
+}
+
+function refuseLimbs(name: string, opened: Rolled, r: number): void {
+  const [limb] = straits(opened.rests);
+  const place = limb
+    ? straitMiddle(limb)
+    : (lostEnds(opened.rests, r)[0]?.centre ?? lostParts(opened).map(middleOf)[0]);
+  if (place) refuseLimb(name, place, r);
+}
+
 function noteLimbs(
   name: string,
   opened: Rolled,
+  result: readonly Contour[],
   r: number,
-  thin: 'drop' | 'refuse',
   changes: Change[],
 ): void {
-  const limbs = straits(opened.rests);
-  const ends = opened.rests.filter((rest) => rest.corner && depthOf(rest, r) > r && rest.dropped.length > 2);
-  const lost = opened.lost.filter((c) => contourArea(c) > 0);
-  if (thin === 'refuse') {
-    const first = limbs[0] ? straitMiddle(limbs[0]) : (ends[0]?.centre ?? lost.map(middleOf)[0]);
-    if (first) refuseLimb(name, first, r);
+  for (const s of straits(opened.rests)) {
+    // A limb between two slots that filled is no loss: the wood is there.
+    const [x, y] = straitMiddle(s);
+    if (windingNumber(result, x, y) > 0) continue;
+    changes.push({ kind: 'split', piece: name, at: [x, y], size: straitLength(s) });
   }
-  for (const s of limbs) changes.push({ kind: 'split', piece: name, at: straitMiddle(s), size: straitLength(s) });
-  for (const e of ends) changes.push({ kind: 'shortened', piece: name, at: e.centre, size: depthOf(e, r) });
-  for (const c of lost) changes.push({ kind: 'vanished', piece: name, at: middleOf(c), size: extent(c) });
+  for (const e of lostEnds(opened.rests, r))
+    changes.push({ kind: 'shortened', piece: name, at: e.centre, size: depthOf(e, r) });
+  for (const c of lostParts(opened))
+    changes.push({ kind: 'vanished', piece: name, at: middleOf(c), size: extent(c) });
 }
 
 function noteGaps(
@@ -203,12 +219,11 @@ function noteGaps(
     if (windingNumber(artwork, x, y) > 0) continue;
     changes.push({ kind: 'filled', piece: name, at: [x, y], size: straitLength(s) });
   }
-  for (const rest of closed.rests)
-    if (rest.corner && rest.dropped.length > 2 && depthOf(rest, r) > r)
-      changes.push({ kind: 'filled', piece: name, at: rest.centre, size: depthOf(rest, r) });
+  for (const rest of lostEnds(closed.rests, r))
+    changes.push({ kind: 'filled', piece: name, at: rest.centre, size: depthOf(rest, r) });
   // A hole is an island of the outside: counter-clockwise there.
-  for (const c of closed.lost)
-    if (contourArea(c) > 0) changes.push({ kind: 'filled', piece: name, at: middleOf(c), size: extent(c) });
+  for (const c of lostParts(closed))
+    changes.push({ kind: 'filled', piece: name, at: middleOf(c), size: extent(c) });
 }
 
 /** How far the boundary that a resting ball cannot reach lies beyond the ball, mm. */

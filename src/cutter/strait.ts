@@ -43,7 +43,9 @@ function nearestFoot(rests: readonly Rest[], x: number, y: number): Rest | undef
 }
 
 /** The nearest two points of different sides, or null when the strait has but one side. */
-export function narrowest(s: Strait): { p: readonly [number, number]; q: readonly [number, number]; distance: number } | null {
+export function narrowest(
+  s: Strait,
+): { p: readonly [number, number]; q: readonly [number, number]; distance: number } | null {
   let best: ReturnType<typeof nearestPoints> = null;
   for (let i = 0; i < s.sides.length; i++)
     for (let j = i + 1; j < s.sides.length; j++) {

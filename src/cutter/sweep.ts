@@ -91,7 +91,12 @@ function arcCapsule(e: Edge, w: number): Contour {
   const outer = (radius + w) / radius;
   const inner = (radius - w) / radius;
   const at = (x: number, y: number, k: number): Point => [e.cx + (x - e.cx) * k, e.cy + (y - e.cy) * k];
-  const [o0, o1, i0, i1] = [at(e.x0, e.y0, outer), at(e.x1, e.y1, outer), at(e.x0, e.y0, inner), at(e.x1, e.y1, inner)];
+  const [o0, o1, i0, i1] = [
+    at(e.x0, e.y0, outer),
+    at(e.x1, e.y1, outer),
+    at(e.x0, e.y0, inner),
+    at(e.x1, e.y1, inner),
+  ];
   const turn = e.r > 0 ? 1 : -1;
   const tip = (x: number, y: number, s: number): Point => [
     x - (s * turn * (y - e.cy) * w) / radius,

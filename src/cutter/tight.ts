@@ -1,9 +1,10 @@
 import { type Edge, endTangent, parameterEnd, pointAt, reversed, startTangent } from '../geometry/edge.js';
 import { EdgesIndex } from '../geometry/edges-index.js';
 import { movedLeft } from '../geometry/inset.js';
+import { nearestPoints } from '../geometry/nearest.js';
 import { type Contour, edgeBox } from '../geometry/region.js';
-import { nearStretches } from '../geometry/too-near.js';
 import { TIGHT } from '../geometry/tolerances.js';
+import { nearStretches } from '../geometry/too-near.js';
 
 /** A kink the proof would not take for a smooth joint (0.1 degree = 0.00175). */
 const KINK = 1e-3;
@@ -21,18 +22,19 @@ export function tightPlaces(contours: readonly Contour[], r: number, first = fal
   for (const c of contours) {
     for (let i = 0; i < c.length; i++) {
       const e = c[i]!;
-      const after = c[(i + 1) % c.length]!;
-      if (kinked(e, after)) out.push([e.x1, e.y1]);
-      else {
-        const own = { base, length: c.length, at: i };
-        const place = tightSide(e, r, own, edges, index) ?? tightSide(reversed(e), r, own, edges, index);
-        if (place) out.push(place);
-      }
-      if (first && out.length > 0) return out;
+      const place = kinked(e, c[(i + 1) % c.length]!)
+        ? endOf(e)
+        : tightAt(e, r, base, c.length, i, edges, index);
+      if (place) out.push(place);
+      if (first && place) return out;
     }
     base += c.length;
   }
   return out;
+}
+
+function endOf(e: Edge): [number, number] {
+  return [e.x1, e.y1];
 }
 
 function kinked(e: Edge, after: Edge): boolean {
@@ -41,44 +43,53 @@ function kinked(e: Edge, after: Edge): boolean {
   return ax * bx + ay * by <= 0 || Math.abs(ax * by - ay * bx) > KINK;
 }
 
-interface Place {
-  readonly base: number;
-  readonly length: number;
-  readonly at: number;
-}
-
-/** A place on the edge where the ball on its left does not fit, or null. */
-function tightSide(
+/** A place on edge `i` of a contour where the ball on either side does not fit, or null. */
+function tightAt(
   e: Edge,
   r: number,
-  own: Place,
+  base: number,
+  length: number,
+  i: number,
   edges: readonly Edge[],
   index: EdgesIndex,
 ): [number, number] | null {
-  if (e.r > 0 && e.r < r - TIGHT) return pointAt(e, parameterEnd(e) / 2);
-  const moved = movedLeft(e, r);
-  // An arc of just r: its ball stands still, and the neighbours' balls at their ends are the same ball.
-  if (!moved) return null;
-  for (const j of index.near(edgeBox(moved), r - TIGHT)) {
-    if (isNeighbour(j, own, edges)) continue;
-    nears.length = 0;
-    nearStretches(moved, edges[j]!, r - TIGHT, 0, nears);
-    if (nears.length > 0) return pointAt(e, (nears[0]! + nears[1]!) / 2);
+  if (e.r !== 0 && Math.abs(e.r) < r - TIGHT) return pointAt(e, parameterEnd(e) / 2);
+  let left: Edge | null = null;
+  let right: Edge | null = null;
+  let moved = false;
+  // Both balls stay within 2r of the edge; on sound drawings hardly anything but the edge's own neighbours does.
+  for (const j of index.near(edgeBox(e), 2 * r)) {
+    if (isNeighbour(j - base, i, length, edges, base)) continue;
+    if (!moved) {
+      // An arc of just r moves to a point: its ball stands still, and is its neighbours' ball at their ends.
+      left = movedLeft(e, r);
+      right = movedLeft(reversed(e), r);
+      moved = true;
+    }
+    const near = tooNear(left, edges[j]!, r) || tooNear(right, edges[j]!, r);
+    if (near) return nearestPoints([e], [edges[j]!])!.p as [number, number];
   }
   return null;
+}
+
+/** Whether the ball's centre, on its way along the moved edge, comes nearer than r to another edge. */
+function tooNear(moved: Edge | null, f: Edge, r: number): boolean {
+  if (!moved) return false;
+  nears.length = 0;
+  nearStretches(moved, f, r - TIGHT, 0, nears);
+  return nears.length > 0;
 }
 
 const nears: number[] = [];
 
 /** The edge itself, or a smooth neighbour: next to each other they cannot trouble a ball that fits each alone. */
-function isNeighbour(j: number, own: Place, edges: readonly Edge[]): boolean {
-  const k = j - own.base;
-  if (k < 0 || k >= own.length) return false;
-  const apart = Math.abs(k - own.at);
-  const steps = Math.min(apart, own.length - apart);
+function isNeighbour(k: number, i: number, length: number, edges: readonly Edge[], base: number): boolean {
+  if (k < 0 || k >= length) return false;
+  const apart = Math.abs(k - i);
+  const steps = apart < length - apart ? apart : length - apart;
   if (steps <= 1) return true;
   if (steps > 2) return false;
   // Line, corner arc, line: the ball stops where the arc begins, and the arc is the ball's own circle or gentler.
-  const between = own.base + ((apart === steps ? Math.min(k, own.at) : Math.max(k, own.at)) + 1) % own.length;
-  return edges[j]!.r === 0 && edges[own.base + own.at]!.r === 0 && edges[between]!.r !== 0;
+  const between = ((apart === steps ? Math.min(k, i) : Math.max(k, i)) + 1) % length;
+  return edges[base + k]!.r === 0 && edges[base + i]!.r === 0 && edges[base + between]!.r !== 0;
 }

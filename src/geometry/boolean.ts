@@ -1,3 +1,4 @@
+import { crossings, cutParameters } from './crossings.js';
 import {
   chordLength,
   type Edge,
@@ -9,9 +10,8 @@ import {
   startTangent,
   tangentAt,
 } from './edge.js';
-import { crossings, cutParameters } from './crossings.js';
 import { EdgesIndex } from './edges-index.js';
-import { type Contour, edgeBox, rayCrossings, type Region } from './region.js';
+import { type Contour, edgeBox, type Region, rayCrossings } from './region.js';
 import { SAME_POINT } from './tolerances.js';
 
 /** All points in at least one of the regions. */
@@ -81,7 +81,8 @@ class Nodes {
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
         for (const n of this.#cells.get(`${ix + dx},${iy + dy}`) ?? []) {
-          if (Math.abs(this.xs[n]! - x) <= 4 * SAME_POINT && Math.abs(this.ys[n]! - y) <= 4 * SAME_POINT) return n;
+          if (Math.abs(this.xs[n]! - x) <= 4 * SAME_POINT && Math.abs(this.ys[n]! - y) <= 4 * SAME_POINT)
+            return n;
         }
     const n = this.xs.length;
     this.xs.push(x);

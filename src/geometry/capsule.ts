@@ -1,5 +1,5 @@
 import { arc, type Edge, line } from './edge.js';
-import { circle, type Contour } from './region.js';
+import { type Contour, circle } from './region.js';
 import { SAME_POINT } from './tolerances.js';
 
 /** All points within r of the segment from p to q, as a counter-clockwise contour. */

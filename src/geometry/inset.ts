@@ -1,9 +1,18 @@
-import { chordLength, type Edge, edgeLength, endTangent, parameterEnd, part, pointAt, startTangent } from './edge.js';
+import {
+  chordLength,
+  type Edge,
+  edgeLength,
+  endTangent,
+  parameterEnd,
+  part,
+  pointAt,
+  startTangent,
+} from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
 import { type Contour, edgeBox, windingNumber } from './region.js';
-import { nearStretches } from './too-near.js';
 import { GRAZE, JOINT, NO_RADIUS, SMOOTH } from './tolerances.js';
+import { nearStretches } from './too-near.js';
 
 /** A stretch of an inset boundary and where it came from. */
 export interface Stretch {

@@ -1,6 +1,6 @@
 import { inset } from './inset.js';
-import { chains } from './roll.js';
 import { EMPTY, type Region, reversedContour } from './region.js';
+import { chains } from './roll.js';
 
 /**
  * The region grown by d mm (shrunk when d is negative) with a disc: dilation or erosion, corners that open get arcs.

@@ -276,10 +276,7 @@ function splitEvenly(e: Edge, total: number, n: number): [number, number][] {
   for (let i = 1; i < n; i++) {
     const c = cos(step * i);
     const s = sin(step * i);
-    out.push([
-      e.cx + (e.x0 - e.cx) * c - (e.y0 - e.cy) * s,
-      e.cy + (e.x0 - e.cx) * s + (e.y0 - e.cy) * c,
-    ]);
+    out.push([e.cx + (e.x0 - e.cx) * c - (e.y0 - e.cy) * s, e.cy + (e.x0 - e.cx) * s + (e.y0 - e.cy) * c]);
   }
   return out;
 }

@@ -3,8 +3,8 @@ import { EdgesIndex } from './edges-index.js';
 import { type Inset, inset, type Stretch } from './inset.js';
 import { link } from './link.js';
 import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
-import { nearStretches } from './too-near.js';
 import { GRAZE, JOINT, SAME_POINT } from './tolerances.js';
+import { nearStretches } from './too-near.js';
 
 /** A ball at rest: it touches the boundary at two feet and can roll no further towards what lies between them. */
 export interface Rest {
@@ -45,7 +45,11 @@ export function roll(contours: readonly Contour[], r: number, overlay = false): 
 }
 
 /** The closing by a disc of radius r: the opening of everything outside. */
-export function rollOutside(contours: readonly Contour[], r: number, overlay: readonly Contour[] = []): Rolled {
+export function rollOutside(
+  contours: readonly Contour[],
+  r: number,
+  overlay: readonly Contour[] = [],
+): Rolled {
   const outside = roll([...contours.map(reversedContour), ...overlay], r, overlay.length > 0);
   return { ...outside, contours: outside.contours.map(reversedContour) };
 }

@@ -1,4 +1,4 @@
-import { type Edge, chordLength, endTangent, halfTangent, startTangent } from './edge.js';
+import { chordLength, type Edge, endTangent, halfTangent, startTangent } from './edge.js';
 import type { Contour } from './region.js';
 import { SAME_POINT } from './tolerances.js';
 

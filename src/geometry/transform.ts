@@ -1,12 +1,14 @@
 import type { Edge } from './edge.js';
-import { cos, sin } from './trig.js';
 import { type Contour, type Region, reversedContour } from './region.js';
+import { cos, sin } from './trig.js';
 
 /** x -> -x. Contours are reversed so that inside stays on the left. */
 export function mirrorX(region: Region): Region {
   return {
     contours: region.contours.map((c) =>
-      reversedContour(c.map((e) => ({ x0: -e.x0, y0: e.y0, x1: -e.x1, y1: e.y1, cx: -e.cx, cy: e.cy, r: -e.r }))),
+      reversedContour(
+        c.map((e) => ({ x0: -e.x0, y0: e.y0, x1: -e.x1, y1: e.y1, cx: -e.cx, cy: e.cy, r: -e.r })),
+      ),
     ),
   };
 }

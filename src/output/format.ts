@@ -18,7 +18,9 @@ export function decimal(x: number, places: number): string {
 /** Whole millionths as a decimal number: 1500000 is "1.5". Exact up to 2^53 millionths. */
 export function millionths(n: number): string {
   const whole = Math.floor(Math.abs(n) / 1e6);
-  const rest = String(Math.abs(n) - whole * 1e6).padStart(6, '0').replace(/0+$/, '');
+  const rest = String(Math.abs(n) - whole * 1e6)
+    .padStart(6, '0')
+    .replace(/0+$/, '');
   return `${n < 0 ? '-' : ''}${whole}${rest ? `.${rest}` : ''}`;
 }
 

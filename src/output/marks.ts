@@ -1,4 +1,11 @@
-import { type Contour, circle, contourArea, distanceToBoundary, polygon, reversedContour } from '../geometry/region.js';
+import {
+  type Contour,
+  circle,
+  contourArea,
+  distanceToBoundary,
+  polygon,
+  reversedContour,
+} from '../geometry/region.js';
 import { mirrorX } from '../geometry/transform.js';
 import { MM_PER } from './format.js';
 import type { Job } from './job.js';
@@ -11,7 +18,10 @@ export interface Marks {
   /** The face's edge. */
   readonly outline: readonly Contour[];
   /** Lower left corner of the outline's box: a circle and two lines crossing in it. */
-  readonly datum: { readonly circle: Contour; readonly lines: readonly (readonly [number, number, number, number])[] };
+  readonly datum: {
+    readonly circle: Contour;
+    readonly lines: readonly (readonly [number, number, number, number])[];
+  };
   /** A square of known size, to check that a drawing came in at true scale. */
   readonly square: Contour;
   /** Words in the square, centred on (x, y); the height is that of a capital letter. Never mirrored. */
@@ -63,7 +73,8 @@ export function referenceSide(units: 'mm' | 'in'): number {
 /** Length of the datum's arms, mm: 3, less where the pattern comes near, so that they never lie on it. */
 function datumArm(job: Job): number {
   const room =
-    distanceToBoundary(job.safe.region, job.outline.box.minX, job.outline.box.minY) - job.recipe.fit.clearance;
+    distanceToBoundary(job.safe.region, job.outline.box.minX, job.outline.box.minY) -
+    job.recipe.fit.clearance;
   return Math.min(3, 0.6 * room);
 }
 

@@ -1,6 +1,6 @@
 import type { Contour } from '../geometry/region.js';
-import { merged } from './merge.js';
 import { MM_PER, type Units } from './format.js';
+import { merged } from './merge.js';
 
 /** The drawing's frame: its unit and its size in whole millionths of that unit. */
 export interface Frame {
@@ -24,9 +24,13 @@ export interface Vertex {
 /** A closed chain of vertices. */
 export type Ring = readonly Vertex[];
 
+/** A length in mm as whole millionths of the unit. */
+export function inGrid(mm: number, units: Units): number {
+  return Math.round((mm * 1e6) / MM_PER[units]);
+}
+
 export function frameOf(sheet: { readonly width: number; readonly height: number }, units: Units): Frame {
-  const scale = 1e6 / MM_PER[units];
-  return { units, width: Math.round(sheet.width * scale), height: Math.round(sheet.height * scale) };
+  return { units, width: inGrid(sheet.width, units), height: inGrid(sheet.height, units) };
 }
 
 /** A point of the sheet (mm, middle at 0, 0) in the frame's millionths. */
@@ -37,13 +41,12 @@ export function inFrame(x: number, y: number, frame: Frame): [number, number] {
 
 /** A contour (mm, sheet's middle at 0, 0) as it is written. Edges too short for the grid are left out. */
 export function toRing(contour: Contour, frame: Frame): Ring {
-  const scale = 1e6 / MM_PER[frame.units];
   const ring: Vertex[] = [];
   const edges = merged(contour);
   for (const e of edges) {
     const [x, y] = inFrame(e.x0, e.y0, frame);
     const [x1, y1] = inFrame(e.x1, e.y1, frame);
-    if (x !== x1 || y !== y1) ring.push({ x, y, r: Math.round(e.r * scale) });
+    if (x !== x1 || y !== y1) ring.push({ x, y, r: inGrid(e.r, frame.units) });
   }
   return ring;
 }

@@ -1,7 +1,7 @@
 import { type Contour, parts, type Region } from '../geometry/region.js';
 import { escapeText, millionths } from './format.js';
 import type { Marks } from './marks.js';
-import { type Frame, inFrame, type Ring, toRing } from './ring.js';
+import { type Frame, inFrame, inGrid, type Ring, toRing } from './ring.js';
 
 /** Width of the lines marks are drawn with, in millimetres and inches. */
 const HAIRLINE = { mm: '0.1', in: '0.004' } as const;
@@ -77,7 +77,7 @@ function labelText(marks: Marks, frame: Frame): string {
   const { text, x, y, height } = marks.label;
   // A capital is about 0.7 of the font size.
   const [px, py] = inFrame(x, y - height / 2, frame);
-  const [size] = inFrame(height / 0.7, 0, { ...frame, width: 0, height: 0 });
+  const size = inGrid(height / 0.7, frame.units);
   return (
     `<text x="${millionths(px)}" y="${millionths(frame.height - py)}" font-family="sans-serif" ` +
     `font-size="${millionths(size)}" text-anchor="middle" fill="#000" stroke="none">${escapeText(text)}</text>`

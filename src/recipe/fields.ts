@@ -1,5 +1,5 @@
 import type { Parameter } from '../schema/parameter.js';
-import { woods } from '../shop/woods.js';
+import { findWood, woods } from '../shop/woods.js';
 
 /**
  * The recipe's own keys as data (an outline's and a pattern's come from their registries). The reader, the JSON
@@ -11,6 +11,8 @@ export interface Field {
   readonly need: 'required' | 'default' | 'otherwise';
   /** The default in words where it depends on other values. */
   readonly otherwise?: string;
+  /** Other words for a choice's options: the option that is meant, or null; and all of them, for the JSON Schema. */
+  readonly also?: { readonly meant: (text: string) => string | null; readonly words: readonly string[] };
 }
 
 export interface Section {
@@ -45,12 +47,16 @@ const grain = (name: string, meaning: string): Parameter => ({
   meaning,
 });
 
-const wood = (name: string, preset: string, meaning: string): Parameter => ({
-  kind: 'choice',
-  name,
-  meaning,
-  default: preset,
-  options: [...woods.keys()].map((value) => ({ value, meaning: '' })),
+const wood = (name: string, preset: string, meaning: string): Field => ({
+  parameter: {
+    kind: 'choice',
+    name,
+    meaning,
+    default: preset,
+    options: woods.map((w) => ({ value: w.name, meaning: '' })),
+  },
+  need: 'default',
+  also: { meant: (text) => findWood(text)?.name ?? null, words: woods.flatMap((w) => w.also) },
 });
 
 const required = (parameter: Parameter): Field => ({ parameter, need: 'required' });
@@ -154,8 +160,8 @@ export const sections: readonly Section[] = [
     name: 'woods',
     meaning: 'The two woods, for the picture and the shop sheet.',
     fields: [
-      preset(wood('field', 'sugar maple', 'Wood the pocket is cut in.')),
-      preset(wood('plug', 'black walnut', 'Wood of the plug.')),
+      wood('field', 'sugar maple', 'Wood the pocket is cut in.'),
+      wood('plug', 'black walnut', 'Wood of the plug.'),
       preset(grain('fieldGrain', 'Direction of the field grain, counter-clockwise from left-to-right.')),
       preset(grain('plugGrain', 'Direction of the plug grain, counter-clockwise from left-to-right.')),
     ],

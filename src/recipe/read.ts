@@ -10,7 +10,7 @@ import { nameFault } from './name.js';
 import { nearest, suggestion } from './nearest.js';
 import type { CutterSetup, FitSetup, Recipe, WoodSetup } from './recipe.js';
 import { withSettings } from './settings.js';
-import { readValue, readValues, type Value } from './values.js';
+import { defaultValue, readValue, readValues, type Value } from './values.js';
 
 /** Keys of the recipe that hold objects of their own. */
 const GROUPS = ['outline', 'pattern', ...sections.map((s) => s.name)];
@@ -82,7 +82,7 @@ function checkKeys(json: JsonObject, known: readonly string[], path: Path, fault
   }
 }
 
-/** Values present and sound, and defaults; what is derived or missing stays out. */
+/** The sound values of an object, defaults filled in; what is derived, missing or faulty stays out. */
 function readFields(
   json: JsonObject,
   fields: readonly Field[],
@@ -91,20 +91,24 @@ function readFields(
   faults: Faults,
 ): Record<string, Value> {
   const values: Record<string, Value> = {};
-  const present = fields.filter((f) => f.need === 'default').map((f) => f.parameter);
-  Object.assign(values, readValues(json.members, present, path, units, faults));
-  for (const { parameter: p, need } of fields) {
-    if (need === 'default') continue;
-    const given = json.members.get(p.name);
+  for (const field of fields) {
+    const { parameter: p, need } = field;
     const here = [...path, p.name];
-    if (given && !(need === 'otherwise' && given.kind === 'scalar' && given.value === null)) {
-      const value = readValue(given, p, here, units, faults);
+    const given = json.members.get(p.name);
+    const none = given === undefined || (need === 'otherwise' && given.kind === 'scalar' && given.value === null);
+    if (!none) {
+      const value = readValue(meant(given, field), p, here, units, faults);
       if (value !== undefined) values[p.name] = value;
-    } else if (need === 'required') {
-      faults.add(here, `is missing: ${lower(p.meaning)} For example ${example(p)}`);
-    }
+    } else if (need === 'default') values[p.name] = defaultValue(p);
+    else if (need === 'required') faults.add(here, `is missing: ${lower(p.meaning)} For example ${example(p)}`);
   }
   return values;
+}
+
+/** Another word for an option becomes the option. */
+function meant(json: Json, field: Field): Json {
+  if (json.kind !== 'scalar' || typeof json.value !== 'string' || !field.also) return json;
+  return { ...json, value: field.also.meant(json.value) ?? json.value };
 }
 
 /** A section left out is a section with no keys, except `roughing`, which then stays empty (as with null). */

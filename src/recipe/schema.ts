@@ -55,7 +55,9 @@ function requiredNames(fields: readonly Field[]): string[] {
 function fieldProperties(fields: readonly Field[]): SchemaObject {
   return Object.fromEntries(
     fields.map((f) => {
-      const { default: preset, ...rest } = property(f.parameter);
+      const { default: preset, ...own } = property(f.parameter);
+      const words = f.also ? { enum: [...(own['enum'] as string[]), ...f.also.words] } : {};
+      const rest = { ...own, ...words };
       if (f.need === 'default') return [f.parameter.name, { ...rest, default: preset! }];
       if (f.need === 'required') return [f.parameter.name, rest];
       return [f.parameter.name, { ...rest, description: `${rest['description']} Left out: ${f.otherwise}.` }];

@@ -71,7 +71,15 @@ export const woods: readonly Wood[] = [
     'Hardness 1,860 lbf: transcription agreeing with Wood Handbook table 5-5 from memory; gravity known only green (0.67)',
   ),
   wood('red alder', ['alder'], ['#c48f66', '#9e6a43'], 'fine', null, null, NONE),
-  wood('sugar maple', ['maple', 'hard maple', 'rock maple'], ['#ecd6b0', '#d0ae7c'], 'fine', 0.63, 6400, TABLE),
+  wood(
+    'sugar maple',
+    ['maple', 'hard maple', 'rock maple'],
+    ['#ecd6b0', '#d0ae7c'],
+    'fine',
+    0.63,
+    6400,
+    TABLE,
+  ),
   wood(
     'teak',
     [],
@@ -94,5 +102,8 @@ export function findWood(name: string): Wood | undefined {
 }
 
 function plain(name: string): string {
-  return name.trim().toLowerCase().replace(/[\s-]+/g, ' ');
+  return name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, ' ');
 }

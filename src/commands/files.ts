@@ -1,0 +1,29 @@
+import { BadInput } from '../schema/fault.js';
+
+const WHY: Readonly<Record<string, string>> = {
+  EACCES: 'permission denied',
+  EBUSY: 'it is in use by another program',
+  EEXIST: 'a file of that name is in the way',
+  EISDIR: 'it is a folder',
+  ELOOP: 'its links lead in a circle',
+  EMFILE: 'too many files are open',
+  ENAMETOOLONG: 'the name is too long',
+  ENOENT: 'there is no such file or folder',
+  ENOSPC: 'the disk is full',
+  ENOTDIR: 'a part of the path is a file, not a folder',
+  EPERM: 'permission denied',
+  EROFS: 'the disk is read-only',
+};
+
+/** The error code of a failed file operation, or undefined for any other error. */
+export function errorCode(e: unknown): string | undefined {
+  const code = e instanceof Error ? (e as NodeJS.ErrnoException).code : undefined;
+  return typeof code === 'string' && /^E[A-Z]+$/.test(code) ? code : undefined;
+}
+
+/** A failed file operation as bad input, one line. Other errors are thrown as they are. */
+export function fileFault(e: unknown, what: string, todo: string): BadInput {
+  const code = errorCode(e);
+  if (code === undefined) throw e;
+  return new BadInput([{ where: '', message: `${what}: ${WHY[code] ?? code}; ${todo}` }]);
+}

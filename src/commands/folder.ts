@@ -1,0 +1,165 @@
+import { randomUUID } from 'node:crypto';
+import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Files } from '../output/job.js';
+import { BadInput } from '../schema/fault.js';
+import { errorCode, fileFault } from './files.js';
+
+/*
+ * A piece's folder is replaced as a whole. New files are written to a folder beside it; then NAME becomes NAME.old and
+ * the new folder becomes NAME, and the old one goes. A run that is killed leaves, at worst, NAME.old and no NAME
+ * (the next run puts it back) and a hidden folder with its process number (the next run removes it). There is no lock:
+ * names beside are unique, and a rename that finds the place taken by another run starts over.
+ */
+
+/** Every file a piece's folder may hold. Anything else in it is somebody else's and must not be lost. */
+const OURS = [
+  'job.json',
+  'picture.png',
+  'picture.svg',
+  'plug.dxf',
+  'plug.svg',
+  'pocket.dxf',
+  'pocket.svg',
+  'sheet.html',
+];
+
+/** Files that systems leave in any folder they show. */
+const SYSTEM = ['.DS_Store', 'Thumbs.db', 'desktop.ini'];
+
+/**
+ * Makes `out/name` ready to be replaced: puts back an old result that a killed run moved aside, removes what dead
+ * runs left, and throws BadInput when something is there that we did not make. Creates nothing.
+ */
+export function checkFolder(out: string, name: string): void {
+  const target = join(out, name);
+  const old = `${target}.old`;
+  removeLeftovers(out, name);
+  if (exists(old)) {
+    refuseForeign(old);
+    if (exists(target)) discard(out, name, old);
+    else moved(old, target);
+  }
+  if (exists(target)) refuseForeign(target);
+}
+
+/** Writes the files as `out/name`, all or nothing, in place of an earlier result. Returns the folder's path. */
+export function writeFolder(out: string, name: string, files: Files): string {
+  const target = join(out, name);
+  let beside: string | undefined;
+  try {
+    mkdirSync(out, { recursive: true });
+    checkFolder(out, name);
+    beside = temporary(out, name, 'new');
+    mkdirSync(beside);
+    for (const [file, content] of files) writeFileSync(join(beside, file), content);
+    swap(out, name, beside);
+    return target;
+  } catch (e) {
+    if (beside !== undefined) rmSync(beside, { recursive: true, force: true });
+    if (e instanceof BadInput) throw e;
+    throw fileFault(e, `cannot write ${target}`, 'choose another folder with --out');
+  }
+}
+
+function swap(out: string, name: string, beside: string): void {
+  const target = join(out, name);
+  const old = `${target}.old`;
+  for (let tries = 0; tries < 100; tries++) {
+    const aside = moved(target, old);
+    if (aside === 'taken') {
+      discard(out, name, old);
+      continue;
+    }
+    try {
+      if (moved(beside, target) === 'done') {
+        discard(out, name, old);
+        return;
+      }
+    } catch (e) {
+      moved(old, target);
+      throw e;
+    }
+  }
+  throw new BadInput([{ where: '', message: `another run keeps writing ${target}; wait for it and run this again` }]);
+}
+
+/** Renames a folder: done, or there was none to rename, or the new name is taken. */
+function moved(from: string, to: string): 'done' | 'none' | 'taken' {
+  try {
+    renameSync(from, to);
+    return 'done';
+  } catch (e) {
+    const code = errorCode(e);
+    if (code === 'ENOENT' && !exists(from)) return 'none';
+    // Windows answers EPERM or EACCES when the new name is taken.
+    if (code === 'ENOTEMPTY' || code === 'EEXIST' || code === 'ENOTDIR') return 'taken';
+    if ((code === 'EPERM' || code === 'EACCES') && exists(to)) return 'taken';
+    throw e;
+  }
+}
+
+/** Removes a folder that others may see: first out of sight in one step, then file by file. */
+function discard(out: string, name: string, folder: string): void {
+  const hidden = temporary(out, name, 'gone');
+  if (moved(folder, hidden) === 'done') rmSync(hidden, { recursive: true, force: true });
+}
+
+function temporary(out: string, name: string, kind: 'new' | 'gone'): string {
+  return join(out, `.${name}.${kind}-${process.pid}-${randomUUID().slice(0, 8)}`);
+}
+
+function removeLeftovers(out: string, name: string): void {
+  const pattern = new RegExp(`^\\.${name}\\.(?:new|gone)-(\\d+)-[0-9a-f]{8}$`);
+  for (const entry of entries(out)) {
+    const pid = pattern.exec(entry)?.[1];
+    if (pid !== undefined && !alive(Number(pid))) rmSync(join(out, entry), { recursive: true, force: true });
+  }
+}
+
+function alive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (e) {
+    return errorCode(e) !== 'ESRCH';
+  }
+}
+
+function entries(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch (e) {
+    if (errorCode(e) === 'ENOENT') return [];
+    throw fileFault(e, `cannot use ${folder}`, 'choose another folder with --out');
+  }
+}
+
+function exists(path: string): boolean {
+  try {
+    lstatSync(path);
+    return true;
+  } catch (e) {
+    if (errorCode(e) === 'ENOENT') return false;
+    throw e;
+  }
+}
+
+function refuseForeign(path: string): void {
+  const refuse = (why: string): never => {
+    throw new BadInput([{ where: '', message: `${path} ${why}` }]);
+  };
+  if (!lstatSync(path).isDirectory() || !isResult(join(path, 'job.json')))
+    refuse('exists and was not made by inlaywright; move it away or choose another folder with --out');
+  const other = entries(path).find((f) => !OURS.includes(f) && !SYSTEM.includes(f));
+  if (other !== undefined) refuse(`holds ${other}, which inlaywright did not write; move it out first, so that it is not lost`);
+}
+
+function isResult(file: string): boolean {
+  try {
+    const job: unknown = JSON.parse(readFileSync(file, 'utf8'));
+    return typeof job === 'object' && job !== null && 'version' in job && 'recipe' in job && 'proof' in job;
+  } catch {
+    return false;
+  }
+}

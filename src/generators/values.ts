@@ -1,0 +1,45 @@
+import { BadInput } from '../schema/fault.js';
+import type { AngleParameter, CountParameter, LengthParameter, Values } from '../schema/parameter.js';
+
+/** Every generator takes a seed, so that one can be put in another's place without touching the rest of a recipe. */
+export const seed: CountParameter = {
+  kind: 'count',
+  name: 'seed',
+  meaning:
+    'Number that fixes every choice left to chance; patterns with no chance in them draw alike for any seed.',
+  default: 1,
+  min: 0,
+  max: 1_000_000,
+};
+
+export const turn: AngleParameter = {
+  kind: 'angle',
+  name: 'turn',
+  meaning: 'Turn of the whole pattern, counter-clockwise.',
+  default: 0,
+  min: -360,
+  max: 360,
+};
+
+export function length(
+  name: string,
+  meaning: string,
+  value: number,
+  min: number,
+  max = 1000,
+): LengthParameter {
+  return { kind: 'length', name, meaning, default: value, min, max };
+}
+
+export function bad(name: string, message: string): BadInput {
+  return new BadInput([{ where: `pattern.${name}`, message }]);
+}
+
+/** A length for a message: at most two decimals, no trailing zeros. */
+export function mm(value: number): string {
+  return `${Number(value.toFixed(2))} mm`;
+}
+
+export function num(values: Values, name: string): number {
+  return Number(values[name]);
+}

@@ -1,0 +1,19 @@
+/** The library's public face. Nothing here touches files: the same code runs in Node and in a browser. */
+export { build } from './build.js';
+export type { Change, Safe } from './cutter/safe.js';
+export type { Pair } from './fit/pair.js';
+export type { Assets, Generator } from './generators/generator.js';
+export { findGenerator, generators } from './generators/index.js';
+export type { Edge } from './geometry/edge.js';
+export type { Contour, Region } from './geometry/region.js';
+export type { Finding } from './inspect/finding.js';
+export { outlineShapes } from './outline/index.js';
+export type { Outline, OutlineShape } from './outline/outline.js';
+export { draw, jobText } from './output/index.js';
+export type { Files, Job } from './output/job.js';
+export { prove } from './proof/index.js';
+export { readRecipe } from './recipe/read.js';
+export { cornerRadius, cutterRadius, type Recipe } from './recipe/recipe.js';
+export { recipeSchema } from './recipe/schema.js';
+export { BadInput, type Fault, faultLine, Refusal } from './schema/fault.js';
+export type { Parameter, Values } from './schema/parameter.js';

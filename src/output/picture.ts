@@ -1,0 +1,93 @@
+import { bounds, type Region } from '../geometry/region.js';
+import { mirrorX } from '../geometry/transform.js';
+import { findWood, type Wood } from '../shop/woods.js';
+import { decimal, millionths } from './format.js';
+import { grainLines } from './grain.js';
+import type { Job } from './job.js';
+import { frameOf } from './ring.js';
+import { shrunk } from './shrink.js';
+import { pathData } from './svg.js';
+
+/** Room round the face for its shadow, mm per mm of the face's longer side. */
+const MAT = 0.04;
+
+/** The piece as it will look from its face: plug in place, never mirrored. No words. Shrunk SVG, unit mm. */
+export function pictureSvg(job: Job): string {
+  const { box, face } = job.outline;
+  const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const mat = size * MAT;
+  const frame = frameOf(
+    { width: box.maxX - box.minX + 2 * mat, height: box.maxY - box.minY + 2 * mat },
+    'mm',
+  );
+  const { woods } = job.recipe;
+  const field = woodOr(woods.field, PALE);
+  const plug = woodOr(woods.plug, DARK);
+  const set = job.pair.mirrored ? mirrorX(job.pair.plug) : job.pair.plug;
+  const data = (r: Region): string => pathData(r.contours, frame);
+  const w = millionths(frame.width);
+  const h = millionths(frame.height);
+  const place = (r: Region) => {
+    const b = bounds(r.contours);
+    const x = frame.width / 2e6;
+    const y = frame.height / 2e6;
+    return { minX: b.minX + x, maxX: b.maxX + x, minY: y - b.maxY, maxY: y - b.minY };
+  };
+  const joint = Math.max(0.12, size / 700);
+  const facePath = data(face);
+  const plugPath = data(set);
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">`,
+    '<defs>',
+    `<clipPath id="face"><path clip-rule="evenodd" d="${facePath}"/></clipPath>`,
+    `<clipPath id="set"><path clip-rule="evenodd" d="${plugPath}"/></clipPath>`,
+    `<linearGradient id="light" x1="0" y1="0" x2="1" y2="1">${LIGHT}</linearGradient>`,
+    '</defs>',
+    `<rect width="${w}" height="${h}" fill="${PAPER}"/>`,
+    ...shadow(facePath, size),
+    `<path fill-rule="evenodd" fill="${field.colour}" d="${facePath}"/>`,
+    `<g clip-path="url(#face)">${grainLines(field, place(face), woods.fieldGrain, 7)}</g>`,
+    `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(job.pair.pocket)}"/>`,
+    `<path fill-rule="evenodd" fill="${plug.colour}" d="${plugPath}"/>`,
+    set.contours.length
+      ? `<g clip-path="url(#set)">${grainLines(plug, place(set), woods.plugGrain, 1977)}</g>`
+      : '',
+    `<path fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}" d="${plugPath}"/>`,
+    `<path fill="url(#light)" fill-rule="evenodd" stroke="#2a1c10" stroke-opacity=".55" stroke-width="${decimal(joint * 1.4, 2)}" d="${facePath}"/>`,
+    '</svg>',
+  ].join('');
+  return shrunk(svg);
+}
+
+const PAPER = '#f7f4ee';
+
+/** Light from the upper left, barely there. */
+const LIGHT =
+  '<stop offset="0" stop-color="#fff" stop-opacity=".14"/><stop offset=".5" stop-color="#fff" stop-opacity="0"/>' +
+  '<stop offset="1" stop-color="#000" stop-opacity=".16"/>';
+
+/** A soft shadow below and to the right, in three steps. */
+function shadow(facePath: string, size: number): string[] {
+  return [0.016, 0.011, 0.006].map((k) => {
+    const shift = decimal(size * k, 2);
+    return `<path transform="translate(${shift} ${shift})" fill-rule="evenodd" fill="#4a3a28" fill-opacity=".13" d="${facePath}"/>`;
+  });
+}
+
+/** Stand-ins for woods that are not in the table. */
+const PALE = { colour: '#dcc49c', grain: '#b99a6a' } as const;
+const DARK = { colour: '#6d4c33', grain: '#48301e' } as const;
+
+function woodOr(name: string, other: { colour: string; grain: string }): Wood {
+  return (
+    findWood(name) ?? {
+      name,
+      also: [],
+      ...other,
+      pores: 'fine',
+      specificGravity: null,
+      hardness: null,
+      source: '',
+    }
+  );
+}

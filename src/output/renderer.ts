@@ -1,0 +1,30 @@
+import { initWasm, Resvg } from '@resvg/resvg-wasm';
+
+/** Draws an SVG as a PNG of the given width, pixels. Same bytes everywhere, since the renderer is WASM and has no fonts. */
+export interface Renderer {
+  png(svg: string, widthPx: number): Uint8Array;
+}
+
+/** The library keeps its WASM in module state and refuses to start twice, so whether it was started is kept here too. */
+let started: Promise<void> | undefined;
+
+/** Starts the renderer from the bytes of its WASM file; later calls reuse the first one's. */
+export async function makeRenderer(wasmBytes: BufferSource): Promise<Renderer> {
+  started ??= initWasm(wasmBytes);
+  await started;
+  return { png };
+}
+
+function png(svg: string, widthPx: number): Uint8Array {
+  const resvg = new Resvg(svg, { fitTo: { mode: 'width', value: widthPx } });
+  try {
+    const image = resvg.render();
+    try {
+      return image.asPng();
+    } finally {
+      image.free();
+    }
+  } finally {
+    resvg.free();
+  }
+}

@@ -1,0 +1,67 @@
+import { area, parts } from '../geometry/region.js';
+import { cornerRadius, cutterRadius } from '../recipe/recipe.js';
+import { findWood } from '../shop/woods.js';
+import { areaText, decimal, escapeText, lengthText } from './format.js';
+import type { Job } from './job.js';
+
+/** The figures of the job as rows of a table: what it is, how much. HTML text. */
+export function numberTable(job: Job): string {
+  const { recipe, pair } = job;
+  const len = (mm: number): string => lengthText(mm, recipe.units);
+  const { cutter, fit, woods } = recipe;
+  const r = cornerRadius(cutter);
+  const [ofPlug, ofPocket] = shares(fit.from, fit.clearance);
+  const grain = (angle: number): string =>
+    `${decimal((angle / Math.PI) * 180, 1)}\u00b0 from the drawing's x`;
+  const rows: [string, string][] = [
+    ['Cutter', `${len(cutter.diameter)} round, straight; flutes ${len(cutter.flute)} long`],
+    [
+      'Cutter cuts',
+      cutter.cuts === null ? 'not measured: nominal diameter used' : `${len(cutter.cuts)} wide, as measured`,
+    ],
+    ['Cutter radius + ease', `${len(cutterRadius(cutter))} + ${len(cutter.ease)}`],
+    ['Corner radius r', len(r)],
+    ['Tightest inside corner, pocket', len(r + ofPocket)],
+    ['Tightest inside corner, plug', len(r + ofPlug)],
+    ['Roughing cutter', recipe.roughing ? len(recipe.roughing.diameter) : 'none'],
+    ['Clearance', `${len(fit.clearance)} per side, ${FROM[fit.from]}`],
+    ['Pocket depth', len(recipe.depth)],
+    [
+      'Left under the floor',
+      `${len(Math.max(0, recipe.stock.field - recipe.depth))} (skin ${len(recipe.skin)})`,
+    ],
+    ['Field', `${woodText(woods.field)}, ${len(recipe.stock.field)} thick, grain ${grain(woods.fieldGrain)}`],
+    ['Plug', `${woodText(woods.plug)}, ${len(recipe.stock.plug)} thick, grain ${grain(woods.plugGrain)}`],
+    [
+      'Plug is',
+      fit.plug === 'carrier'
+        ? 'on a carrier: cut mirrored, pressed in face down'
+        : 'loose, cut as it goes in',
+    ],
+    ['Parts', `${parts(pair.pocket).length} in the pocket, ${parts(pair.plug).length} in the plug`],
+    [
+      'Area',
+      `pocket ${areaText(area(pair.pocket), recipe.units)}, plug ${areaText(area(pair.plug), recipe.units)}`,
+    ],
+    ['Drawing', `${len(job.sheet.width)} by ${len(job.sheet.height)}`],
+  ];
+  const cells = rows.map(([k, v]) => `<tr><th>${escapeText(k)}</th><td>${escapeText(v)}</td></tr>`);
+  return `<table>${cells.join('\n')}</table>`;
+}
+
+const FROM = {
+  plug: 'all of it taken from the plug',
+  pocket: 'all of it added to the pocket',
+  both: 'half taken from the plug, half added to the pocket',
+} as const;
+
+/** Shares of the clearance taken from the plug and from the pocket, mm. */
+function shares(from: keyof typeof FROM, clearance: number): [plug: number, pocket: number] {
+  if (from === 'both') return [clearance / 2, clearance / 2];
+  return from === 'plug' ? [clearance, 0] : [0, clearance];
+}
+
+function woodText(name: string): string {
+  const wood = findWood(name);
+  return wood?.specificGravity ? `${name} (specific gravity ${wood.specificGravity})` : name;
+}

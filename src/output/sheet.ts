@@ -1,0 +1,63 @@
+import { escapeText, lengthText } from './format.js';
+import type { Job } from './job.js';
+import { smallDrawing } from './sheet-figures.js';
+import { changeList, changePlaces, findingList } from './sheet-lists.js';
+import { numberTable } from './sheet-numbers.js';
+import { sectionFigure } from './sheet-section.js';
+import { SHEET_STYLE } from './sheet-style.js';
+import { cautionList, fileList, stepList } from './sheet-words.js';
+
+/** The shop sheet: one self-contained page, no scripts, nothing fetched. `picture` is picture.svg's text. */
+export function sheetHtml(job: Job, picture: string): string {
+  const { recipe } = job;
+  const name = escapeText(recipe.name);
+  const woods = `${recipe.woods.plug} in ${recipe.woods.field}`;
+  const { minX, minY, maxX, maxY } = job.outline.box;
+  const size = `${lengthText(maxX - minX, recipe.units)} by ${lengthText(maxY - minY, recipe.units)}`;
+  const wide = (maxX - minX) / (maxY - minY) > 1.45 ? ' wide' : '';
+  const places = changePlaces(job);
+  const block = (title: string, body: string, keep = false): string =>
+    `<section${keep ? ' class="keep"' : ''}><h2>${title}</h2>\n${body}\n</section>`;
+  return [
+    '<!DOCTYPE html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${name}: shop sheet</title>`,
+    `<style>\n${SHEET_STYLE}\n</style>`,
+    '</head>',
+    '<body>',
+    `<h1>${name}</h1>`,
+    `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
+    `<div class="figures${wide}">`,
+    `<figure class="picture">${picture}<figcaption>The piece as it will look</figcaption></figure>`,
+    `<div class="parts">${smallDrawing(job, 'pocket', places)}\n${smallDrawing(job, 'plug', [])}</div>`,
+    '</div>',
+    block(
+      'Section',
+      `${sectionFigure(recipe)}\n<p><small>Heights to one scale; widths and gap not.</small></p>`,
+      true,
+    ),
+    block('Numbers', numberTable(job)),
+    block('What the cutter made necessary', `${changeList(job)}\n${placesNote(job)}`),
+    block('Findings', findingList(job)),
+    block('Steps', stepList(job)),
+    block('Files and scale', fileList(job)),
+    block('Cautions', cautionList()),
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+function fitSentence(job: Job): string {
+  return job.pair.mirrored
+    ? 'The plug is on a carrier: cut mirrored, press in face down.'
+    : 'The plug is loose: cut it as it goes in.';
+}
+
+function placesNote(job: Job): string {
+  const any = job.safe.changes.length > 0 || job.findings.some((f) => f.where);
+  return any ? '<p><small>Places are right and up from the datum, on the pocket’s drawing.</small></p>' : '';
+}
