@@ -23,7 +23,9 @@ import { lengthText } from './schema/units.js';
 export function build(recipe: Recipe, assets: Assets): Job {
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
   const pen = recorder();
-  findGenerator(recipe.pattern.generator).draw(recipe.pattern.values, outline, pen, assets);
+  const generator = findGenerator(recipe.pattern.generator);
+  if (!generator) throw new Error(`no generator is called ${recipe.pattern.generator}`);
+  generator.draw(recipe.pattern.values, outline, pen, assets);
   const artwork = pen.artwork();
   if (artwork.pieces.length === 0)
     throw new Refusal('nothing-drawn', 'the pattern is empty inside the outline; give it more room or a smaller margin');

@@ -27,6 +27,8 @@ const OURS = [
 /** Files that systems leave in any folder they show. */
 const SYSTEM = ['.DS_Store', 'Thumbs.db', 'desktop.ini'];
 
+const OTHER_OUT = 'choose another folder with --out';
+
 /**
  * Makes `out/name` ready to be replaced: puts back an old result that a killed run moved aside, removes what dead
  * runs left, and throws BadInput when something is there that we did not make. Creates nothing.
@@ -34,13 +36,17 @@ const SYSTEM = ['.DS_Store', 'Thumbs.db', 'desktop.ini'];
 export function checkFolder(out: string, name: string): void {
   const target = join(out, name);
   const old = `${target}.old`;
-  removeLeftovers(out, name);
-  if (exists(old)) {
-    refuseForeign(old);
-    if (exists(target)) discard(out, name, old);
-    else moved(old, target);
+  try {
+    removeLeftovers(out, name);
+    if (exists(old)) {
+      refuseForeign(old);
+      if (exists(target)) discard(out, name, old);
+      else moved(old, target);
+    }
+    if (exists(target)) refuseForeign(target);
+  } catch (e) {
+    throw fileFault(e, `cannot use ${target}`, OTHER_OUT);
   }
-  if (exists(target)) refuseForeign(target);
 }
 
 /** Writes the files as `out/name`, all or nothing, in place of an earlier result. Returns the folder's path. */
@@ -57,8 +63,7 @@ export function writeFolder(out: string, name: string, files: Files): string {
     return target;
   } catch (e) {
     if (beside !== undefined) rmSync(beside, { recursive: true, force: true });
-    if (e instanceof BadInput) throw e;
-    throw fileFault(e, `cannot write ${target}`, 'choose another folder with --out');
+    throw fileFault(e, `cannot write ${target}`, OTHER_OUT);
   }
 }
 
@@ -93,7 +98,7 @@ function moved(from: string, to: string): 'done' | 'none' | 'taken' {
     const code = errorCode(e);
     if (code === 'ENOENT' && !exists(from)) return 'none';
     // Windows answers EPERM or EACCES when the new name is taken.
-    if (code === 'ENOTEMPTY' || code === 'EEXIST' || code === 'ENOTDIR') return 'taken';
+    if (code === 'ENOTEMPTY' || code === 'EEXIST') return 'taken';
     if ((code === 'EPERM' || code === 'EACCES') && exists(to)) return 'taken';
     throw e;
   }
@@ -131,7 +136,7 @@ function entries(folder: string): string[] {
     return readdirSync(folder);
   } catch (e) {
     if (errorCode(e) === 'ENOENT') return [];
-    throw fileFault(e, `cannot use ${folder}`, 'choose another folder with --out');
+    throw e;
   }
 }
 

@@ -20,10 +20,12 @@ export function list(name: string | undefined, json: boolean): void {
     print(json ? jsonText(generators.map(({ draw: _, ...about }) => about)) : overview());
     return;
   }
-  const names = generators.map((g) => g.name);
-  if (!names.includes(name))
-    throw new BadInput([{ where: '', message: `no generator is called ${JSON.stringify(name)}; ${suggestion(name, names)}` }]);
-  const { draw: _, ...about } = findGenerator(name);
+  const found = findGenerator(name);
+  if (!found) {
+    const near = suggestion(name, generators.map((g) => g.name));
+    throw new BadInput([{ where: '', message: `no generator is called ${JSON.stringify(name)}; ${near}` }]);
+  }
+  const { draw: _, ...about } = found;
   print(json ? jsonText(about) : details(about));
 }
 

@@ -86,7 +86,7 @@ const nears: number[] = [];
 function isNeighbour(k: number, i: number, length: number, edges: readonly Edge[], base: number): boolean {
   if (k < 0 || k >= length) return false;
   const apart = Math.abs(k - i);
-  const steps = apart < length - apart ? apart : length - apart;
+  const steps = Math.min(apart, length - apart);
   if (steps <= 1) return true;
   if (steps > 2) return false;
   // Line, corner arc, line: the ball stops where the arc begins, and the arc is the ball's own circle or gentler.

@@ -174,7 +174,7 @@ function keepBoundary(
     for (const j of index.near({ minX: x, minY: y, maxX: 1e9, maxY: y }, 0)) {
       if (j === i) continue;
       const c = rayCrossings(view[j]!, x, y);
-      if (c !== 0) live[j]!.turns.forEach((t, k) => (ahead[k]! += c * t));
+      if (c !== 0) for (let k = 0; k < sets; k++) ahead[k]! += c * live[j]!.turns[k]!;
     }
     // The ray leaves towards +x of the view: the right of a stretch that climbs there, the left of one that falls.
     const climbs = steep ? ty > 0 : -tx > 0;

@@ -88,10 +88,10 @@ export function perimeter(region: Region): number {
 
 /** The box of one edge, arcs' bulges included. */
 export function edgeBox(e: Edge): Box {
-  let minX = e.x0 < e.x1 ? e.x0 : e.x1;
-  let maxX = e.x0 < e.x1 ? e.x1 : e.x0;
-  let minY = e.y0 < e.y1 ? e.y0 : e.y1;
-  let maxY = e.y0 < e.y1 ? e.y1 : e.y0;
+  let minX = Math.min(e.x0, e.x1);
+  let maxX = Math.max(e.x0, e.x1);
+  let minY = Math.min(e.y0, e.y1);
+  let maxY = Math.max(e.y0, e.y1);
   if (e.r !== 0) {
     const radius = Math.abs(e.r);
     const s = e.r > 0 ? 1 : -1;
@@ -198,7 +198,7 @@ export function distanceToEdge(e: Edge, x: number, y: number): number {
     const dy = e.y1 - e.y0;
     const l2 = dx * dx + dy * dy;
     let t = l2 === 0 ? 0 : ((x - e.x0) * dx + (y - e.y0) * dy) / l2;
-    t = t < 0 ? 0 : t > 1 ? 1 : t;
+    t = t < 0 ? 0 : Math.min(t, 1);
     const ex = x - e.x0 - t * dx;
     const ey = y - e.y0 - t * dy;
     return Math.sqrt(ex * ex + ey * ey);

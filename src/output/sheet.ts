@@ -31,7 +31,7 @@ export function sheetHtml(job: Job, picture: string): string {
     `<h1>${name}</h1>`,
     `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
     `<div class="figures${wide}">`,
-    `<figure class="picture">${picture}<figcaption>The piece as it will look</figcaption></figure>`,
+    `<figure class="picture">${inline(picture)}<figcaption>The piece as it will look</figcaption></figure>`,
     `<div class="parts">${smallDrawing(job, 'pocket', places)}\n${smallDrawing(job, 'plug', [])}</div>`,
     '</div>',
     block(
@@ -49,6 +49,11 @@ export function sheetHtml(job: Job, picture: string): string {
     '</html>',
     '',
   ].join('\n');
+}
+
+/** An SVG inside HTML needs no namespace, and without it the page holds no address at all. */
+function inline(svg: string): string {
+  return svg.replace(/ xmlns="[^"]*"/, '');
 }
 
 function fitSentence(job: Job): string {

@@ -92,7 +92,7 @@ function named(
   };
 }
 
-function property(p: Parameter): SchemaObject {
+function property(p: Parameter): SchemaObject & { readonly description: string } {
   const described = (range: string) => ({ description: `${p.meaning} ${range}`.trim() });
   switch (p.kind) {
     case 'length': {

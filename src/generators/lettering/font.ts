@@ -32,7 +32,7 @@ export function openFace(name: string, assets: Assets): Face {
   // The library's own kerning looks at the default script only, which in most fonts kerns punctuation alone.
   const lookups = ['latn', 'DFLT'].map((script) => positioning.getKerningTables(script) ?? []);
   return {
-    capHeight: font.tables['os2']?.['sCapHeight'] || font.charToGlyph('H').getBoundingBox().y2,
+    capHeight: font.tables.os2?.sCapHeight || font.charToGlyph('H').getBoundingBox().y2,
     glyph(character) {
       const glyph = font.charToGlyph(character);
       if (glyph.index === 0) return null;

@@ -36,9 +36,9 @@ export const lettering: Generator = {
     seed,
   ],
   draw(values, outline, pen, assets) {
-    const text = String(values['text']).normalize('NFC').trim();
+    const text = String(values.text).normalize('NFC').trim();
     if (text === '') throw bad('text', 'is empty; give at least one letter');
-    const face = openFace(String(values['font']), assets);
+    const face = openFace(String(values.font), assets);
     const height = num(values, 'height');
     const scale = height / face.capHeight;
     const line = setLine(face, text, num(values, 'tracking') / scale);

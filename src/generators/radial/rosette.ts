@@ -111,7 +111,7 @@ function drawFigure(values: Values, radius: number, pen: Pen): void {
   const angle = num(values, 'turn');
   if (disc > 0 && disc >= eye)
     throw bad('disc', `${mm(2 * disc)} fills the eye; make it less than ${mm(2 * eye)}`);
-  if (values['style'] === 'petals') {
+  if (values.style === 'petals') {
     const most = widestPetal(n, eye, radius, gap);
     const width = num(values, 'petal') || most;
     if (width < 0.2 || most < 0.2)
@@ -144,7 +144,7 @@ function drawStar(values: Values, radius: number, pen: Pen): void {
   const bands = num(values, 'bands');
   const eye = num(values, 'eye') / 2;
   const side = sideDistance(star, radius);
-  if (values['style'] === 'straps') {
+  if (values.style === 'straps') {
     if (strap >= side) throw bad('strap', `${mm(strap)} fills the star; make it less than ${mm(side)}`);
     pen.piece('star');
     drawRegion(pen, starStraps(star, radius, angle, strap));

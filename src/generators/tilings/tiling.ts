@@ -88,15 +88,15 @@ export const tiling: Generator = {
     seed,
   ],
   draw(values, outline, pen) {
-    const chosen = tilings.find((t) => t.name === values['tiling'])!;
+    const chosen = tilings.find((t) => t.name === values.tiling)!;
     const field = fieldOf(outline, num(values, 'band'));
     const how: Lay = {
       edge: num(values, 'edge'),
       turn: num(values, 'turn'),
-      centre: values['centre'] as Lay['centre'],
+      centre: values.centre as Lay['centre'],
     };
     const tiles = lay(chosen, how, bounds(field.contours));
-    if (values['plug'] === 'straps') drawStraps(values, tiles, field, pen);
+    if (values.plug === 'straps') drawStraps(values, tiles, field, pen);
     else drawTiles(values, chosen, tiles, field, pen);
   },
 };
@@ -122,8 +122,8 @@ function drawStraps(values: Values, tiles: readonly LaidTile[], field: Region, p
   if (strap >= 2 * largest)
     throw bad('strap', `${mm(strap)} closes every tile; make it less than ${mm(2 * largest)}`);
   const straps =
-    values['fill'] === 'clip'
-      ? clippedStraps(tiles, strap, values['frame'] === true, field)
+    values.fill === 'clip'
+      ? clippedStraps(tiles, strap, values.frame === true, field)
       : wholeStraps(tiles, strap, field);
   if (straps.contours.length === 0) throw nothingFits(values);
   pen.piece('straps');
@@ -138,7 +138,7 @@ function drawTiles(
   pen: Pen,
 ): void {
   const kinds = [...new Set(chosen.cell.map((t) => String(t.sides)))];
-  const kind = String(values['tiles']);
+  const kind = String(values.tiles);
   if (kind !== 'all' && !kinds.includes(kind))
     throw bad('tiles', `${chosen.name} has no tiles of ${kind} sides; use all or ${kinds.join(' or ')}`);
   const wanted = tiles.filter((t) => kind === 'all' || String(t.sides) === kind);
@@ -151,7 +151,7 @@ function drawTiles(
   for (const t of wanted) {
     const points = insetPolygon(t.points, wall / 2);
     const where = points && place(points);
-    if (!points || where === 'outside' || (where === 'across' && values['fill'] === 'whole')) continue;
+    if (!points || where === 'outside' || (where === 'across' && values.fill === 'whole')) continue;
     const tile: Region = { contours: [polygon(points)] };
     const region = where === 'inside' ? tile : intersect(tile, field);
     if (region.contours.length === 0) continue;
