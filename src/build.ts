@@ -28,7 +28,10 @@ export function build(recipe: Recipe, assets: Assets): Job {
   generator.draw(recipe.pattern.values, outline, pen, assets);
   const artwork = pen.artwork();
   if (artwork.pieces.length === 0)
-    throw new Refusal('nothing-drawn', 'the pattern is empty inside the outline; give it more room or a smaller margin');
+    throw new Refusal(
+      'nothing-drawn',
+      'the pattern is empty inside the outline; give it more room or a smaller margin',
+    );
   const { thin, touch } = recipe.cutter;
   const safe = enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch });
   if (safe.region.contours.length === 0) throw nothingLeft(recipe);
@@ -36,7 +39,15 @@ export function build(recipe: Recipe, assets: Assets): Job {
   const findings = inspect({ recipe, outline, safe, pair });
   const stop = findings.find((f) => f.severity === 'stop');
   if (stop) throw new Refusal(stop.code, stop.do, stop.where);
-  return { recipe, outline, safe, pair, sheet: sheetOf(outline), findings, numbers: figures(recipe, safe, pair) };
+  return {
+    recipe,
+    outline,
+    safe,
+    pair,
+    sheet: sheetOf(outline),
+    findings,
+    numbers: figures(recipe, safe, pair),
+  };
 }
 
 function nothingLeft({ cutter, units }: Recipe): Refusal {

@@ -86,7 +86,9 @@ function swap(out: string, name: string, beside: string): void {
       throw e;
     }
   }
-  throw new BadInput([{ where: '', message: `another run keeps writing ${target}; wait for it and run this again` }]);
+  throw new BadInput([
+    { where: '', message: `another run keeps writing ${target}; wait for it and run this again` },
+  ]);
 }
 
 /** Renames a folder: done, or there was none to rename, or the new name is taken. */
@@ -96,7 +98,7 @@ function moved(from: string, to: string): 'done' | 'none' | 'taken' {
     return 'done';
   } catch (e) {
     const code = errorCode(e);
-    if (code === 'ENOENT' && !exists(from)) return 'none';
+    if (code === 'ENOENT') return 'none';
     // Windows answers EPERM or EACCES when the new name is taken.
     if (code === 'ENOTEMPTY' || code === 'EEXIST') return 'taken';
     if ((code === 'EPERM' || code === 'EACCES') && exists(to)) return 'taken';
@@ -141,28 +143,38 @@ function entries(folder: string): string[] {
 }
 
 function exists(path: string): boolean {
-  try {
-    lstatSync(path);
-    return true;
-  } catch (e) {
-    if (errorCode(e) === 'ENOENT') return false;
-    throw e;
+  return identity(path) !== null;
+}
+
+/** Throws BadInput when the path is there and not a result of ours. Another run may replace it meanwhile: then look again. */
+function refuseForeign(path: string): void {
+  for (;;) {
+    const seen = identity(path);
+    const why = seen === null ? null : whyForeign(path);
+    if (why === null) return;
+    if (identity(path) === seen) throw new BadInput([{ where: '', message: `${path} ${why}` }]);
   }
 }
 
-function refuseForeign(path: string): void {
-  const refuse = (why: string): never => {
-    throw new BadInput([{ where: '', message: `${path} ${why}` }]);
-  };
-  if (!lstatSync(path).isDirectory() || !isResult(join(path, 'job.json')))
-    refuse('exists and was not made by inlaywright; move it away or choose another folder with --out');
+function whyForeign(path: string): string | null {
+  if (!isResult(path))
+    return 'exists and was not made by inlaywright; move it away or choose another folder with --out';
   const other = entries(path).find((f) => !OURS.includes(f) && !SYSTEM.includes(f));
-  if (other !== undefined) refuse(`holds ${other}, which inlaywright did not write; move it out first, so that it is not lost`);
+  return other === undefined
+    ? null
+    : `holds ${other}, which inlaywright did not write; move it out first, so that it is not lost`;
 }
 
-function isResult(file: string): boolean {
+/** What tells a folder from another that takes its name; null when there is none. */
+function identity(path: string): string | null {
+  const stat = lstatSync(path, { throwIfNoEntry: false });
+  return stat ? `${stat.dev} ${stat.ino}` : null;
+}
+
+function isResult(path: string): boolean {
   try {
-    const job: unknown = JSON.parse(readFileSync(file, 'utf8'));
+    if (!lstatSync(path).isDirectory()) return false;
+    const job: unknown = JSON.parse(readFileSync(join(path, 'job.json'), 'utf8'));
     return typeof job === 'object' && job !== null && 'version' in job && 'recipe' in job && 'proof' in job;
   } catch {
     return false;

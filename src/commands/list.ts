@@ -1,5 +1,5 @@
-import { findGenerator, generators } from '../generators/index.js';
 import type { Generator } from '../generators/generator.js';
+import { findGenerator, generators } from '../generators/index.js';
 import { suggestion } from '../recipe/nearest.js';
 import { BadInput } from '../schema/fault.js';
 import type { Parameter } from '../schema/parameter.js';
@@ -22,7 +22,10 @@ export function list(name: string | undefined, json: boolean): void {
   }
   const found = findGenerator(name);
   if (!found) {
-    const near = suggestion(name, generators.map((g) => g.name));
+    const near = suggestion(
+      name,
+      generators.map((g) => g.name),
+    );
     throw new BadInput([{ where: '', message: `no generator is called ${JSON.stringify(name)}; ${near}` }]);
   }
   const { draw: _, ...about } = found;
@@ -33,7 +36,9 @@ function overview(): string {
   const width = Math.max(...generators.map((g) => g.name.length));
   const families = Object.entries(FAMILIES).flatMap(([family, title]) => {
     const members = generators.filter((g) => g.family === family);
-    return members.length === 0 ? [] : ['', title, ...members.map((g) => `  ${g.name.padEnd(width)}  ${g.summary}`)];
+    return members.length === 0
+      ? []
+      : ['', title, ...members.map((g) => `  ${g.name.padEnd(width)}  ${g.summary}`)];
   });
   return [...families.slice(1), '', 'inlaywright list GENERATOR shows its parameters.'].join('\n');
 }

@@ -28,7 +28,8 @@ function bounded(path: string): Uint8Array {
   }
   try {
     const stat = fstatSync(file);
-    if (stat.isDirectory()) throw bad(path, 'is a folder; give a recipe file, such as one in it that ends in .json');
+    if (stat.isDirectory())
+      throw bad(path, 'is a folder; give a recipe file, such as one in it that ends in .json');
     if (!stat.isFile()) throw bad(path, 'is not a file that can be read; give a recipe file');
     if (stat.size > MAX_BYTES)
       throw bad(path, `holds ${(stat.size / 1e6).toFixed(1)} MB; a recipe is a page of text, 1 MB at most`);
@@ -49,13 +50,18 @@ export function loadAssets(recipe: Recipe): Assets {
   if (recipe.pattern.generator === 'lettering') {
     for (const [name, file] of FONT_FILES) {
       const bytes = readFileSync(require.resolve(file));
-      fonts.set(name, bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer);
+      fonts.set(
+        name,
+        bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer,
+      );
     }
   }
   return { fonts };
 }
 
-const FONT_FILES = [['varela-round', '@fontsource/varela-round/files/varela-round-latin-400-normal.woff']] as const;
+const FONT_FILES = [
+  ['varela-round', '@fontsource/varela-round/files/varela-round-latin-400-normal.woff'],
+] as const;
 
 /** Starts the picture renderer. Its WASM takes a moment, so it is loaded only when something is drawn. */
 export async function loadRenderer(): Promise<Renderer> {

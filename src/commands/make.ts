@@ -52,22 +52,31 @@ async function makeOne(
   const key = name.toLowerCase();
   const other = made.get(key);
   if (other !== undefined)
-    throw new BadInput([{ where: 'name', message: `${JSON.stringify(name)} is the name in ${other} too; give each its own` }]);
+    throw new BadInput([
+      { where: 'name', message: `${JSON.stringify(name)} is the name in ${other} too; give each its own` },
+    ]);
   made.set(key, path);
   checkFolder(out, name);
 
   const starting = loadRenderer();
   starting.catch(() => undefined); // Awaited below, unless building refuses first.
-  const [{ draw, jobText }, { prove }] = await Promise.all([import('../output/index.js'), import('../proof/index.js')]);
+  const [{ draw, jobText }, { prove }] = await Promise.all([
+    import('../output/index.js'),
+    import('../proof/index.js'),
+  ]);
   message(`${name}: building`);
   const job = build(recipe, loadAssets(recipe));
-  for (const f of job.findings) message(`${name}: ${f.severity === 'warn' ? 'warning' : f.severity}: ${f.do}`);
+  for (const f of job.findings)
+    message(`${name}: ${f.severity === 'warn' ? 'warning' : f.severity}: ${f.do}`);
   message(`${name}: drawing`);
   const files = draw(job, await starting);
   message(`${name}: proving`);
   const proof = prove(files, asked(job));
   if (!proof.holds)
-    throw new Refusal('proof-failed', `the drawings do not pass their proof: ${proof.faults.join('; ')}. Nothing is written`);
+    throw new Refusal(
+      'proof-failed',
+      `the drawings do not pass their proof: ${proof.faults.join('; ')}. Nothing is written`,
+    );
   writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof)]]));
   return { job, proof };
 }

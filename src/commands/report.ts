@@ -1,4 +1,4 @@
-import { BadInput, faultLine, Refusal } from '../schema/fault.js';
+import { BadInput, faultLine, printable, Refusal } from '../schema/fault.js';
 
 /** A reader that has gone (`| head`) is no error of ours: go on without it, so that what was asked is still made. */
 export function quietPipes(): void {
@@ -11,13 +11,17 @@ export function quietPipes(): void {
 
 /** What went wrong as lines, each a sentence of its own, and the exit code. `subject` says what it was about. */
 export function describeError(e: unknown, subject = ''): { lines: string[]; code: number } {
-  const about = (line: string): string => (subject === '' || line.startsWith(subject) ? line : `${subject}: ${line}`);
+  const about = (line: string): string =>
+    subject === '' || line.startsWith(subject) ? line : `${subject}: ${line}`;
   if (e instanceof BadInput) return { lines: e.faults.map((f) => about(faultLine(f))), code: 2 };
   if (e instanceof Refusal) return { lines: [about(`refused: ${e.message}${place(e)}`)], code: 1 };
-  if (process.env['INLAYWRIGHT_DEBUG'] && e instanceof Error) return { lines: [e.stack ?? e.message], code: 1 };
+  if (process.env.INLAYWRIGHT_DEBUG && e instanceof Error)
+    return { lines: (e.stack ?? e.message).split('\n'), code: 1 };
   const message = e instanceof Error ? e.message.split('\n')[0] : String(e);
   return {
-    lines: [about(`internal error: ${message}; please report it (INLAYWRIGHT_DEBUG=1 shows where it happened)`)],
+    lines: [
+      about(`internal error: ${message}; please report it (INLAYWRIGHT_DEBUG=1 shows where it happened)`),
+    ],
     code: 1,
   };
 }
@@ -31,7 +35,7 @@ export function reportError(e: unknown, subject = ''): number {
 
 /** One line to stderr. */
 export function message(line: string): void {
-  process.stderr.write(`inlaywright: ${line}\n`);
+  process.stderr.write(`inlaywright: ${printable(line)}\n`);
 }
 
 function place({ at }: Refusal): string {

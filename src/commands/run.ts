@@ -11,7 +11,9 @@ export async function run(args: readonly string[]): Promise<number> {
   quietPipes();
   let code = 0;
   const program = new Command('inlaywright')
-    .description('Draws through inlays that a round cutter can really cut, pocket and plug, and proves the drawings.')
+    .description(
+      'Draws through inlays that a round cutter can really cut, pocket and plug, and proves the drawings.',
+    )
     .version(version())
     .exitOverride()
     .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'inlaywright: ')) })

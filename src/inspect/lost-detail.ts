@@ -4,22 +4,31 @@ import type { Finding } from './finding.js';
 import type { Setup } from './setup.js';
 
 const WHAT: Readonly<Record<Change['kind'], string>> = {
-  vanished: 'was thinner than the cutter and is left out',
-  split: 'is cut into several parts where it was thinner than the cutter',
-  filled: 'had a gap or hole narrower than the cutter, now solid',
-  parted: 'came nearer than the cutter is wide; the gap is opened to it',
-  joined: 'came nearer than the cutter is wide; the gap is bridged',
-  shortened: 'lost a narrow end',
-  merged: 'are now one part',
+  vanished: 'thinner than the cutter and left out',
+  split: 'cut into several parts where it was thinner than the cutter',
+  filled: 'with a gap or hole narrower than the cutter, now solid',
+  parted: 'nearer to each other than the cutter is wide; the gap is opened to it',
+  joined: 'nearer to each other than the cutter is wide; the gap is bridged',
+  shortened: 'with a narrow end that is cut off',
+  merged: 'now one part',
 };
 
-/** Each change the cutter forced beyond rounding corners, one finding a change. */
+const LOST: ReadonlySet<Change['kind']> = new Set(['vanished', 'split', 'filled', 'shortened']);
+
+/** What the cutter forced beyond rounding corners: one finding a kind of change, placed where it is largest. */
 export function lostDetail({ recipe, safe }: Setup): Finding[] {
-  return safe.changes.map((c) => ({
-    code: 'lost-detail',
-    severity: c.kind === 'vanished' || c.kind === 'split' ? 'warn' : 'note',
-    where: c.at,
-    numbers: { size: c.size },
-    do: `${c.piece} ${WHAT[c.kind]} (${lengthText(c.size, recipe.units)} across). A larger pattern or a smaller cutter keeps it.`,
-  }));
+  const kinds = [...new Set(safe.changes.map((c) => c.kind))];
+  return kinds.map((kind) => {
+    const changes = safe.changes.filter((c) => c.kind === kind);
+    const largest = changes.reduce((a, b) => (b.size > a.size ? b : a));
+    const places = changes.length === 1 ? 'At one place' : `At ${changes.length} places`;
+    const example = `${largest.piece}, ${lengthText(largest.size, recipe.units)} across`;
+    return {
+      code: 'lost-detail',
+      severity: LOST.has(kind) ? 'warn' : 'note',
+      where: largest.at,
+      numbers: { places: changes.length, largest: largest.size },
+      do: `${places} the pattern was ${WHAT[kind]} (largest: ${example}). A larger pattern or a smaller cutter keeps it.`,
+    };
+  });
 }

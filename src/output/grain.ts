@@ -19,13 +19,13 @@ export function grainLines(wood: Wood, box: Box, angle: number, seed: number): s
   const length = w * c + h * s;
   const across = w * s + h * c;
   const flow = waves(length, across, random);
-  const spacing = Math.max(1.1, across / 70);
+  const spacing = Math.max(1.1, across / 55);
   const strokes: string[] = [];
   for (let y = -across / 2 - 4; y < across / 2 + 4; ) {
     const width = spacing * (0.12 + 0.3 * random() * random());
     const dark = 0.18 + 0.4 * random();
     strokes.push(
-      stroke(flow, length, y, `stroke-width="${decimal(width, 2)}" opacity="${decimal(dark, 2)}"`),
+      stroke(flow, length, y, `stroke-width="${decimal(width, 2)}" stroke-opacity="${decimal(dark, 2)}"`),
     );
     if (wood.pores === 'open') strokes.push(pores(flow, length, y + spacing * 0.5, spacing, random));
     // Rings come in bands: some close together, some far apart.
@@ -58,35 +58,33 @@ function waves(length: number, across: number, random: () => number): Flow {
 
 /** One line along the grain, as smooth quarter-wave steps. */
 function stroke(flow: Flow, length: number, y: number, style: string): string {
-  const n = 9;
+  const n = 6;
   const step = (length + 8) / n;
   const at = (i: number): [number, number] => {
     const x = -length / 2 - 4 + i * step;
     return [x, y + flow(x, y)];
   };
+  const slope = (i: number): number => (at(i + 1)[1] - at(i - 1)[1]) / 2;
+  const point = (x: number, y: number): string => `${decimal(x, 1)} ${decimal(y, 1)}`;
   const [x0, y0] = at(0);
-  let d = `M${decimal(x0, 2)} ${decimal(y0, 2)}`;
+  let d = `M${point(x0, y0)}C${point(x0 + step / 3, y0 + slope(0) / 3)} `;
   for (let i = 1; i <= n; i++) {
-    const [ax, ay] = at(i - 1);
-    const [bx, by] = at(i);
-    const slope = (k: number): number => (at(k + 1)[1] - at(k - 1)[1]) / 2;
-    const c1 = `${decimal(ax + step / 3, 2)} ${decimal(ay + slope(i - 1) / 3, 2)}`;
-    const c2 = `${decimal(bx - step / 3, 2)} ${decimal(by - slope(i) / 3, 2)}`;
-    d += `C${c1} ${c2} ${decimal(bx, 2)} ${decimal(by, 2)}`;
+    const [x, y] = at(i);
+    d += `${i > 1 ? 'S' : ''}${point(x - step / 3, y - slope(i) / 3)} ${point(x, y)}`;
   }
   return `<path d="${d}" ${style}/>`;
 }
 
 function pores(flow: Flow, length: number, y: number, spacing: number, random: () => number): string {
-  const dash = [0.8, 3 + 5 * random(), 1.6, 4 + 7 * random()].map((v) =>
+  const dash = [0.6, 3 + 5 * random(), 2.2, 4 + 7 * random(), 1.2, 6 * random() + 2].map((v) =>
     decimal(v * Math.max(1, spacing), 1),
   );
-  const width = decimal(0.16 * spacing, 2);
+  const width = decimal(0.11 * spacing, 2);
   return stroke(
     flow,
     length,
     y,
-    `stroke-width="${width}" opacity=".55" stroke-dasharray="${dash.join(' ')}"`,
+    `stroke-width="${width}" stroke-opacity=".45" stroke-dasharray="${dash.join(' ')}"`,
   );
 }
 

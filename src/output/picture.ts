@@ -43,7 +43,7 @@ export function pictureSvg(job: Job): string {
     `<clipPath id="set"><path clip-rule="evenodd" d="${plugPath}"/></clipPath>`,
     `<linearGradient id="light" x1="0" y1="0" x2="1" y2="1">${LIGHT}</linearGradient>`,
     '</defs>',
-    `<rect width="${w}" height="${h}" fill="${PAPER}"/>`,
+    `<rect width="${w}" height="${h}" fill="#fff"/>`,
     ...shadow(facePath, size),
     `<path fill-rule="evenodd" fill="${field.colour}" d="${facePath}"/>`,
     `<g clip-path="url(#face)">${grainLines(field, place(face), woods.fieldGrain, 7)}</g>`,
@@ -59,18 +59,16 @@ export function pictureSvg(job: Job): string {
   return shrunk(svg);
 }
 
-const PAPER = '#f7f4ee';
-
 /** Light from the upper left, barely there. */
 const LIGHT =
   '<stop offset="0" stop-color="#fff" stop-opacity=".14"/><stop offset=".5" stop-color="#fff" stop-opacity="0"/>' +
-  '<stop offset="1" stop-color="#000" stop-opacity=".16"/>';
+  '<stop offset="1" stop-color="#000" stop-opacity=".08"/>';
 
-/** A soft shadow below and to the right, in three steps. */
+/** A soft shadow below and to the right, in four steps. */
 function shadow(facePath: string, size: number): string[] {
-  return [0.016, 0.011, 0.006].map((k) => {
+  return [0.01, 0.0075, 0.005, 0.0025].map((k) => {
     const shift = decimal(size * k, 2);
-    return `<path transform="translate(${shift} ${shift})" fill-rule="evenodd" fill="#4a3a28" fill-opacity=".13" d="${facePath}"/>`;
+    return `<path transform="translate(${shift} ${shift})" fill-rule="evenodd" fill="#4a3a28" fill-opacity=".1" d="${facePath}"/>`;
   });
 }
 

@@ -1,11 +1,11 @@
-import { decimal, escapeText, millionths } from './format.js';
+import { decimal, escapeText, MM_PER, millionths } from './format.js';
 import type { Job } from './job.js';
 import { marksOf } from './marks.js';
-import { frameOf, inFrame } from './ring.js';
+import { frameOf, inFrame, inGrid } from './ring.js';
 import { pathData } from './svg.js';
 
-/** Widest and tallest a small drawing may be on paper, mm. */
-const ROOM = 62;
+/** Room shown round the face, mm: enough for the datum. */
+const RIM = 4;
 
 /** A place to point at on the pocket's small drawing. */
 export interface Place {
@@ -13,17 +13,28 @@ export interface Place {
   readonly at: readonly [number, number];
 }
 
-/** A small drawing of one part with its outline and datum, places numbered, and how much it was reduced. */
-export function smallDrawing(job: Job, part: 'pocket' | 'plug', places: readonly Place[]): string {
+/**
+ * A small drawing of one part with its outline and datum, places numbered, and how much it was reduced. `room` is the
+ * widest and tallest it may be on paper, mm.
+ */
+export function smallDrawing(
+  job: Job,
+  part: 'pocket' | 'plug',
+  places: readonly Place[],
+  room: number,
+): string {
   const frame = frameOf(job.sheet, job.recipe.units);
   const mirrored = part === 'plug' && job.pair.mirrored;
   const marks = marksOf(job, mirrored);
-  const w = millionths(frame.width);
-  const h = millionths(frame.height);
-  const ratio = Math.max(job.sheet.width, job.sheet.height) / ROOM;
+  const { minX, minY, maxX, maxY } = job.outline.box;
+  const wide = maxX - minX + 2 * RIM;
+  const tall = maxY - minY + 2 * RIM;
+  const [left, top] = inFrame(-wide / 2, tall / 2, frame);
+  const view = [left, frame.height - top, inGrid(wide, frame.units), inGrid(tall, frame.units)];
+  const ratio = Math.max(wide, tall) / room;
   const paper = (mm: number): string => decimal(mm / ratio, 2);
   // Lines and letters keep their size on paper whatever the drawing's own scale.
-  const unit = frame.width / 1e6 / (job.sheet.width / ratio);
+  const unit = ratio / MM_PER[frame.units];
   const thin = decimal(0.2 * unit, 4);
   const numbered = places.map(({ label, at }) => {
     const [px, py] = inFrame(mirrored ? -at[0] : at[0], at[1], frame);
@@ -35,14 +46,15 @@ export function smallDrawing(job: Job, part: 'pocket' | 'plug', places: readonly
       `<text x="${x}" y="${decimal((frame.height - py) / 1e6 + 0.85 * unit, 4)}" font-size="${decimal(2.4 * unit, 4)}" text-anchor="middle">${escapeText(label)}</text>`
     );
   });
-  const how = mirrored ? 'Plug, mirrored: cut it as drawn here' : part === 'plug' ? 'Plug' : 'Pocket';
+  const dot = inFrame(mirrored ? -minX : minX, minY, frame);
+  const how = mirrored ? 'Plug, mirrored: cut as drawn' : part === 'plug' ? 'Plug' : 'Pocket';
   const size = ratio > 1 ? `about 1 : ${decimal(ratio, 1)}` : `about ${decimal(1 / ratio, 1)} : 1`;
   return [
-    `<figure><svg viewBox="0 0 ${w} ${h}" style="width:${paper(job.sheet.width)}mm;height:${paper(job.sheet.height)}mm" role="img" aria-label="${how}">`,
+    `<figure><svg viewBox="${view.map(millionths).join(' ')}" style="width:${paper(wide)}mm;height:${paper(tall)}mm" role="img" aria-label="${how}">`,
     `<path d="${pathData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${thin}"/>`,
-    `<path d="${pathData([marks.datum.circle], frame)}" fill="#000"/>`,
+    `<circle cx="${decimal(dot[0] / 1e6, 4)}" cy="${decimal((frame.height - dot[1]) / 1e6, 4)}" r="${decimal(unit, 4)}"/>`,
     `<path d="${pathData(job.pair[part].contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${thin}"/>`,
     ...numbered,
-    `</svg><figcaption>${how} (${size}; the dot is the datum)</figcaption></figure>`,
+    `</svg><figcaption>${how} (${size}; dot: datum)</figcaption></figure>`,
   ].join('\n');
 }

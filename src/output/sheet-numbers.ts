@@ -46,7 +46,9 @@ export function numberTable(job: Job): string {
     ['Drawing', `${len(job.sheet.width)} by ${len(job.sheet.height)}`],
   ];
   const cells = rows.map(([k, v]) => `<tr><th>${escapeText(k)}</th><td>${escapeText(v)}</td></tr>`);
-  return `<table>${cells.join('\n')}</table>`;
+  const half = Math.ceil(cells.length / 2);
+  const table = (some: readonly string[]): string => `<table>${some.join('\n')}</table>`;
+  return `<div class="numbers">${table(cells.slice(0, half))}\n${table(cells.slice(half))}</div>`;
 }
 
 const FROM = {

@@ -2,8 +2,8 @@ import type { Recipe } from '../recipe/recipe.js';
 import { decimal, escapeText, lengthText } from './format.js';
 
 /** Drawing units of the figure: 1 is about 1 mm of paper. Heights are to one scale; widths and the gap are not. */
-const WIDTH = 180;
-const TALL = 46;
+const WIDTH = 170;
+const TALL = 33;
 
 /**
  * The joint cut across: field with its pocket and floor, the plug over it as it goes in, with every depth that must
@@ -38,7 +38,6 @@ export function sectionFigure(recipe: Recipe): string {
   if (backing > 0)
     parts.push(
       `<path d="M${left + 8} ${top}H${right - 8}V${n(backLow)}H${left + 8}Z" fill="#fff" stroke="#000" stroke-width=".35" stroke-dasharray="2 1"/>`,
-      text((pocketL + pocketR) / 2, (top + backLow) / 2, 'carrier: saw off when the glue is dry', 'middle'),
     );
   parts.push(
     `<path d="M${(pocketL + pocketR) / 2} ${n(plugLow + 1.5)}v${lift - 3}m-1.2 -1.6l1.2 1.6l1.2 -1.6" fill="none" stroke="#000" stroke-width=".5"/>`,
@@ -47,10 +46,10 @@ export function sectionFigure(recipe: Recipe): string {
     measure(132, floor, under, `left under the floor ${label(Math.max(0, fieldThick - depth))}`, 'start', 3),
     measure(28, backLow, plugLow, `plug ${label(tall)}`, 'end'),
   );
-  if (backing > 0) parts.push(measure(132, top, backLow, `carrier ${label(backing)}`, 'start'));
+  if (backing > 0) parts.push(measure(132, top, backLow, `carrier ${label(backing)}, sawn off`, 'start'));
   const high = n(under + 4);
   return [
-    `<svg class="section" viewBox="0 0 ${WIDTH} ${high}" role="img" aria-label="Section through pocket and plug">`,
+    `<svg class="section" viewBox="0 0 ${WIDTH} ${high}" style="width:${WIDTH}mm" role="img" aria-label="Section through pocket and plug">`,
     '<defs>',
     hatch('field', 45),
     hatch('plug', -45),

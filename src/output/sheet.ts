@@ -14,7 +14,8 @@ export function sheetHtml(job: Job, picture: string): string {
   const woods = `${recipe.woods.plug} in ${recipe.woods.field}`;
   const { minX, minY, maxX, maxY } = job.outline.box;
   const size = `${lengthText(maxX - minX, recipe.units)} by ${lengthText(maxY - minY, recipe.units)}`;
-  const wide = (maxX - minX) / (maxY - minY) > 1.45 ? ' wide' : '';
+  const wide = (maxX - minX) / (maxY - minY) > 1.45;
+  const room = wide ? 84 : 58;
   const places = changePlaces(job);
   const block = (title: string, body: string, keep = false): string =>
     `<section${keep ? ' class="keep"' : ''}><h2>${title}</h2>\n${body}\n</section>`;
@@ -30,9 +31,9 @@ export function sheetHtml(job: Job, picture: string): string {
     '<body>',
     `<h1>${name}</h1>`,
     `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
-    `<div class="figures${wide}">`,
+    `<div class="figures${wide ? ' wide' : ''}">`,
     `<figure class="picture">${inline(picture)}<figcaption>The piece as it will look</figcaption></figure>`,
-    `<div class="parts">${smallDrawing(job, 'pocket', places)}\n${smallDrawing(job, 'plug', [])}</div>`,
+    `<div class="parts">${smallDrawing(job, 'pocket', places, room)}\n${smallDrawing(job, 'plug', [], room)}</div>`,
     '</div>',
     block(
       'Section',

@@ -16,7 +16,10 @@ export function checkTogether(recipe: Recipe, faults: Faults): void {
       `${text(cutter.cuts)} is more than a fifth off the diameter ${text(d)}: measure again, ${lengthRange(0.8 * d, 1.2 * d, units)}`,
     );
   if (cutter.ease > d)
-    faults.add(['cutter', 'ease'], `${text(cutter.ease)} is more than the cutter's diameter: 0 to ${atMost(d)}`);
+    faults.add(
+      ['cutter', 'ease'],
+      `${text(cutter.ease)} is more than the cutter's diameter: 0 to ${atMost(d)}`,
+    );
   if (depth > cutter.flute)
     faults.add(
       ['cutter', 'flute'],

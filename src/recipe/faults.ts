@@ -23,7 +23,7 @@ export class Faults {
     }
     // A key can be as long as the file; a line of message cannot.
     const where = path.map((p) => (p.length > 40 ? `${p.slice(0, 40)}...` : p)).join('.');
-    this.#list.push({ where: printable(where), message, source: sourceOf(this.#tree, path) });
+    this.#list.push({ where, message, source: sourceOf(this.#tree, path) });
   }
 
   get any(): boolean {
@@ -47,13 +47,9 @@ function sourceOf(tree: Json, path: Path): string {
   return at.source;
 }
 
-/** A value as the user gave it, short enough for a line and without anything that could garble a terminal. */
+/** A value as the user gave it, short enough for a line. */
 export function shown(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
   if (typeof value !== 'string') return typeof value;
-  return printable(JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}...` : value));
-}
-
-function printable(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, '?');
+  return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}...` : value);
 }

@@ -30,7 +30,11 @@ const length = (name: string, min: number, max: number, preset: number, meaning:
   meaning,
 });
 
-const choice = (name: string, meaning: string, ...options: [value: string, meaning: string][]): Parameter => ({
+const choice = (
+  name: string,
+  meaning: string,
+  ...options: [value: string, meaning: string][]
+): Parameter => ({
   kind: 'choice',
   name,
   meaning,
@@ -61,7 +65,11 @@ const wood = (name: string, preset: string, meaning: string): Field => ({
 
 const required = (parameter: Parameter): Field => ({ parameter, need: 'required' });
 const preset = (parameter: Parameter): Field => ({ parameter, need: 'default' });
-const derived = (parameter: Parameter, otherwise: string): Field => ({ parameter, need: 'otherwise', otherwise });
+const derived = (parameter: Parameter, otherwise: string): Field => ({
+  parameter,
+  need: 'otherwise',
+  otherwise,
+});
 
 /** Longest name: it becomes a folder name. */
 export const MAX_NAME = 64;
@@ -83,7 +91,15 @@ export const topFields: readonly Field[] = [
     ),
   ),
   required(length('depth', 0.1, 150, 8, 'How deep the pocket is cut.')),
-  preset(length('skin', 0, 100, 1.5, 'Wood left under the pocket floor; planed away later to show the figure there.')),
+  preset(
+    length(
+      'skin',
+      0,
+      100,
+      1.5,
+      'Wood left under the pocket floor; planed away later to show the figure there.',
+    ),
+  ),
 ];
 
 export const sections: readonly Section[] = [
@@ -101,12 +117,27 @@ export const sections: readonly Section[] = [
     fields: [
       required(length('diameter', 0.3, 25, 3.175, 'Diameter on the label.')),
       derived(
-        length('cuts', 0.2, 30, 3.175, 'Width of a slot it cut, measured on the machine; used instead of the diameter.'),
+        length(
+          'cuts',
+          0.2,
+          30,
+          3.175,
+          'Width of a slot it cut, measured on the machine; used instead of the diameter.',
+        ),
         'the diameter',
       ),
-      derived(length('flute', 0.5, 200, 12, 'Length of its cutting edges.'), '4 diameters, or the depth when that is more'),
       derived(
-        length('ease', 0, 25, 0.3, 'Extra corner radius, so that the cutter turns through corners and does not stall.'),
+        length('flute', 0.5, 200, 12, 'Length of its cutting edges.'),
+        '4 diameters, or the depth when that is more',
+      ),
+      derived(
+        length(
+          'ease',
+          0,
+          25,
+          0.3,
+          'Extra corner radius, so that the cutter turns through corners and does not stall.',
+        ),
         'a tenth of the diameter',
       ),
       preset(

@@ -33,8 +33,10 @@ export const MAX_DEPTH = 32;
 export function parseJson(text: string, fileName: string): Json {
   if (text.length > MAX_BYTES) throw fault(fileName, 'is over 1 MB: a recipe is a page of text');
   const clean = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  if (clean.includes('\0')) throw fault(fileName, 'is not a JSON text: it holds binary data; save it as UTF-8 text');
-  if (clean.trim() === '') throw fault(fileName, 'is empty: a recipe needs at least { "name": ..., "outline": ... }');
+  if (clean.includes('\0'))
+    throw fault(fileName, 'is not a JSON text: it holds binary data; save it as UTF-8 text');
+  if (clean.trim() === '')
+    throw fault(fileName, 'is empty: a recipe needs at least { "name": ..., "outline": ... }');
   const open = scan(clean, fileName);
   let body: Tree;
   try {
@@ -89,12 +91,19 @@ function scan(text: string, fileName: string): number {
     if (inString) {
       if (c === 0x5c) i++;
       else if (c === 0x22) inString = false;
-      else if (c < 0x20) throw fault(place(fileName, text, i), 'a text runs over the end of its line: close its quote, or write \\n');
+      else if (c < 0x20)
+        throw fault(
+          place(fileName, text, i),
+          'a text runs over the end of its line: close its quote, or write \\n',
+        );
     } else if (c === 0x22) inString = true;
     else if (c === 0x7b || c === 0x5b) {
       open.push(i);
       if (open.length > MAX_DEPTH)
-        throw fault(place(fileName, text, i), `is nested more than ${MAX_DEPTH} deep: a recipe is three deep`);
+        throw fault(
+          place(fileName, text, i),
+          `is nested more than ${MAX_DEPTH} deep: a recipe is three deep`,
+        );
     } else if (c === 0x7d || c === 0x5d) open.pop();
   }
   return open.at(-1) ?? -1;
@@ -104,8 +113,15 @@ function syntaxFault(e: unknown, text: string, fileName: string, open: number): 
   const offset = (e as { offset?: unknown }).offset;
   const at = typeof offset === 'number' ? offset : text.length;
   const found = /^("[^"\n]{0,20}"?|[-+.\w]{1,20}|.)/su.exec(text.slice(at))?.[0];
-  const message = found === undefined ? 'not JSON: the text ends too early' : `not JSON: ${found} is not expected here`;
-  return fault(place(fileName, text, at), message + hint(text, at, found ?? '', open));
+  // The parser names the last word of a text that ends too early, which is none of its faults.
+  if (found === undefined || (open >= 0 && at + found.length >= text.trimEnd().length)) {
+    const which = open >= 0 ? `: the ${text[open]} on line ${lineOf(text, open)} is never closed` : '';
+    return fault(place(fileName, text, text.trimEnd().length), `not JSON: the text ends too early${which}`);
+  }
+  return fault(
+    place(fileName, text, at),
+    `not JSON: ${found} is not expected here${hint(text, at, found, open)}`,
+  );
 }
 
 function hint(text: string, at: number, found: string, open: number): string {

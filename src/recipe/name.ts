@@ -5,10 +5,10 @@ const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;
 
 /** What is wrong with a piece's name, or null. It becomes a folder name, so it must be safe on every system. */
 export function nameFault(name: string): string | null {
-  if (!/^[A-Za-z0-9-]+$/.test(name))
-    return `may hold letters, digits and hyphens only${suggested(name)}`;
+  if (!/^[A-Za-z0-9-]+$/.test(name)) return `may hold letters, digits and hyphens only${suggested(name)}`;
   if (name.startsWith('-') || name.endsWith('-')) return 'may not start or end with a hyphen';
-  if (RESERVED.test(name)) return `${JSON.stringify(name)} is a name Windows keeps for a device: choose another`;
+  if (RESERVED.test(name))
+    return `${JSON.stringify(name)} is a name Windows keeps for a device: choose another`;
   return null;
 }
 

@@ -8,7 +8,8 @@ export function nearest(word: string, known: readonly string[]): string | null {
   let least = Math.max(2, Math.floor(given.length * 0.4)) + 1;
   for (const k of known) {
     const lower = k.toLowerCase();
-    const d = given.length >= 3 && (lower.startsWith(given) || lower.endsWith(given)) ? 1 : distance(given, lower);
+    const d =
+      given.length >= 3 && (lower.startsWith(given) || lower.endsWith(given)) ? 1 : distance(given, lower);
     if (d < least) [best, least] = [k, d];
   }
   return best;

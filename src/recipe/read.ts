@@ -27,36 +27,38 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   checkKeys(root, ['$schema', ...topFields.map((f) => f.parameter.name), ...GROUPS], [], faults);
   const units = readUnits(root);
   const top = readFields(root, topFields, [], units, faults);
-  const group = Object.fromEntries(sections.map((s) => [s.name, readSection(root, s.name, s.fields, units, faults)]));
+  const group = Object.fromEntries(
+    sections.map((s) => [s.name, readSection(root, s.name, s.fields, units, faults)]),
+  );
   const outline = readNamed(root, 'outline', 'shape', outlineShapes, units, faults);
   const pattern = readNamed(root, 'pattern', 'generator', generators, units, faults);
-  if (top['name'] !== undefined) {
-    const fault = nameFault(top['name'] as string);
+  if (top.name !== undefined) {
+    const fault = nameFault(top.name as string);
     if (fault) faults.add(['name'], fault);
   }
   if (faults.any || !outline || !pattern) throw faults.error();
 
-  const depth = top['depth'] as number;
-  const skin = top['skin'] as number;
-  const diameter = group['cutter']!['diameter'] as number;
-  const roughing = group['roughing']!['diameter'] as number | undefined;
+  const depth = top.depth as number;
+  const skin = top.skin as number;
+  const diameter = group.cutter!.diameter as number;
+  const roughing = group.roughing!.diameter as number | undefined;
   const recipe: Recipe = {
-    name: top['name'] as string,
+    name: top.name as string,
     units,
     outline: { shape: outline.name, values: outline.values },
     pattern: { generator: pattern.name, values: pattern.values },
-    stock: { field: depth + skin, plug: depth + 2, ...group['stock'] },
+    stock: { field: depth + skin, plug: depth + 2, ...group.stock },
     cutter: {
       cuts: null,
       flute: Math.max(4 * diameter, depth),
       ease: diameter / 10,
-      ...group['cutter'],
+      ...group.cutter,
     } as unknown as CutterSetup,
     roughing: roughing === undefined ? null : { diameter: roughing },
-    fit: group['fit'] as unknown as FitSetup,
+    fit: group.fit as unknown as FitSetup,
     depth,
     skin,
-    woods: group['woods'] as unknown as WoodSetup,
+    woods: group.woods as unknown as WoodSetup,
   };
   checkTogether(recipe, faults);
   if (faults.any) throw faults.error();
@@ -95,12 +97,14 @@ function readFields(
     const { parameter: p, need } = field;
     const here = [...path, p.name];
     const given = json.members.get(p.name);
-    const none = given === undefined || (need === 'otherwise' && given.kind === 'scalar' && given.value === null);
+    const none =
+      given === undefined || (need === 'otherwise' && given.kind === 'scalar' && given.value === null);
     if (!none) {
       const value = readValue(meant(given, field), p, here, units, faults);
       if (value !== undefined) values[p.name] = value;
     } else if (need === 'default') values[p.name] = defaultValue(p);
-    else if (need === 'required') faults.add(here, `is missing: ${lower(p.meaning)} For example ${example(p)}`);
+    else if (need === 'required')
+      faults.add(here, `is missing: ${lower(p.meaning)} For example ${example(p)}`);
   }
   return values;
 }
@@ -122,7 +126,9 @@ function readSection(
   const given = root.members.get(name);
   const none = given === undefined || (given.kind === 'scalar' && given.value === null);
   if (none && name === 'roughing') return {};
-  const json = given ? object(given, [name], faults) : { kind: 'object' as const, source: root.source, members: new Map() };
+  const json = given
+    ? object(given, [name], faults)
+    : { kind: 'object' as const, source: root.source, members: new Map() };
   if (!json) return {};
   checkKeys(
     json,
@@ -145,7 +151,10 @@ function readNamed(
   const names = registry.map((r) => r.name);
   const given = root.members.get(group);
   if (!given) {
-    faults.add([group], `is missing: write "${group}": { "${key}": "${names[0]}" }, or another of ${names.join(', ')}`);
+    faults.add(
+      [group],
+      `is missing: write "${group}": { "${key}": "${names[0]}" }, or another of ${names.join(', ')}`,
+    );
     return null;
   }
   const json = object(given, [group], faults);

@@ -19,7 +19,8 @@ export function recipeSchema(): SchemaObject {
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'Inlaywright recipe',
-    description: 'A through inlay: the outline of the piece, the pattern in it, the cutter, the fit and the woods.',
+    description:
+      'A through inlay: the outline of the piece, the pattern in it, the cutter, the fit and the woods.',
     ...section('', topFields),
     properties: {
       $schema: { type: 'string' },
@@ -56,11 +57,11 @@ function fieldProperties(fields: readonly Field[]): SchemaObject {
   return Object.fromEntries(
     fields.map((f) => {
       const { default: preset, ...own } = property(f.parameter);
-      const words = f.also ? { enum: [...(own['enum'] as string[]), ...f.also.words] } : {};
+      const words = f.also ? { enum: [...(own.enum as string[]), ...f.also.words] } : {};
       const rest = { ...own, ...words };
       if (f.need === 'default') return [f.parameter.name, { ...rest, default: preset! }];
       if (f.need === 'required') return [f.parameter.name, rest];
-      return [f.parameter.name, { ...rest, description: `${rest['description']} Left out: ${f.otherwise}.` }];
+      return [f.parameter.name, { ...rest, description: `${rest.description} Left out: ${f.otherwise}.` }];
     }),
   );
 }
@@ -75,7 +76,10 @@ function named(
     type: 'object',
     description: meaning,
     properties: {
-      [key]: { enum: registry.map((r) => r.name), description: registry.map((r) => `${r.name}: ${r.title}`).join('; ') },
+      [key]: {
+        enum: registry.map((r) => r.name),
+        description: registry.map((r) => `${r.name}: ${r.title}`).join('; '),
+      },
     },
     required: [key],
     allOf: registry.map((r) => ({

@@ -11,7 +11,13 @@ export type Value = number | string | boolean;
  * Reads one value by its description: lengths to mm, angles to radians. Adds a fault and returns undefined when the
  * value is of another kind or out of its range.
  */
-export function readValue(json: Json, p: Parameter, path: Path, units: Units, faults: Faults): Value | undefined {
+export function readValue(
+  json: Json,
+  p: Parameter,
+  path: Path,
+  units: Units,
+  faults: Faults,
+): Value | undefined {
   if (json.kind !== 'scalar') {
     faults.add(path, `must be ${kindText(p)}, not ${json.kind === 'array' ? 'a list' : 'an object'}`);
     return undefined;
@@ -38,11 +44,14 @@ const readers: { readonly [K in Parameter['kind']]: Reader<K> } = {
     else return { fault: `must be ${kindText(p)}, not ${shown(value)}: ${range}` };
     if (typeof mm === 'string') return { fault: `${shown(value)} ${mm}` };
     if (mm >= p.min && mm <= p.max) return mm;
-    return { fault: `${shown(value)}${typeof value === 'number' ? ` ${units}` : ''} is out of range: ${range}` };
+    return {
+      fault: `${shown(value)}${typeof value === 'number' ? ` ${units}` : ''} is out of range: ${range}`,
+    };
   },
   angle: ({ value }, p) => {
     const range = `${numberText(p.min)} to ${numberText(p.max)} degrees`;
-    if (typeof value !== 'number') return { fault: `must be a number of degrees, not ${shown(value)}: ${range}` };
+    if (typeof value !== 'number')
+      return { fault: `must be a number of degrees, not ${shown(value)}: ${range}` };
     if (value >= p.min && value <= p.max) return radians(value);
     return { fault: `${shown(value)} is out of range: ${range}` };
   },
@@ -60,18 +69,22 @@ const readers: { readonly [K in Parameter['kind']]: Reader<K> } = {
   choice: ({ value }, p) => {
     const known = p.options.map((o) => o.value);
     if (typeof value === 'string' && known.includes(value)) return value;
-    if (typeof value === 'string') return { fault: `${shown(value)} is not known; ${suggestion(value, known)}` };
+    if (typeof value === 'string')
+      return { fault: `${shown(value)} is not known; ${suggestion(value, known)}` };
     return { fault: `must be a text, not ${shown(value)}: one of ${known.join(', ')}` };
   },
   text: ({ value, raw }, p) => {
     const text = raw ?? value;
     if (typeof text !== 'string') return { fault: `must be a text in double quotes, not ${shown(value)}` };
     if (text.trim() === '') return { fault: `is empty: give 1 to ${p.maxLength} characters` };
-    if ([...text].length > p.maxLength) return { fault: `is longer than ${p.maxLength} characters: shorten it` };
-    if (/[\p{Cc}\p{Cs}]/u.test(text)) return { fault: 'holds a character that cannot be drawn (a line break, a tab ...)' };
+    if ([...text].length > p.maxLength)
+      return { fault: `is longer than ${p.maxLength} characters: shorten it` };
+    if (/[\p{Cc}\p{Cs}]/u.test(text))
+      return { fault: 'holds a character that cannot be drawn (a line break, a tab ...)' };
     return text;
   },
-  flag: ({ value }) => (typeof value === 'boolean' ? value : { fault: `must be true or false, not ${shown(value)}` }),
+  flag: ({ value }) =>
+    typeof value === 'boolean' ? value : { fault: `must be true or false, not ${shown(value)}` },
 };
 
 function kindText(p: Parameter): string {

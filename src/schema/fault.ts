@@ -8,7 +8,12 @@ export interface Fault {
 
 /** A fault as one line: source, path, message. */
 export function faultLine(f: Fault): string {
-  return [f.source, f.where, f.message].filter((s) => s !== undefined && s !== '').join(': ');
+  return printable([f.source, f.where, f.message].filter((s) => s !== undefined && s !== '').join(': '));
+}
+
+/** Text with every character that a terminal might act on (controls, line breaks, marks of direction) shown as "?". */
+export function printable(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, '?');
 }
 
 /** Bad input or usage: exit code 2. Carries every fault found, each one clear line. */

@@ -4,13 +4,17 @@ export type Units = 'mm' | 'in';
 
 export const MM_PER_INCH = 25.4;
 
+/** A whole number, so that a fraction of an inch is rounded once, by the division, and 1 1/16in is 26.9875 mm. */
+const TENTHS_PER_INCH = 254;
+
 /** The lengths `parseLength` reads, as a regular expression without flags: for the JSON Schema and for the reader. */
-export const LENGTH_PATTERN = '^\\s*(-?)(?:(\\d+)\\s+)?(?:(\\d+)/(\\d+)|(\\d+(?:\\.\\d*)?|\\.\\d+))\\s*(mm|in)\\s*$';
+export const LENGTH_PATTERN =
+  '^\\s*(-?)(?:(\\d+)\\s+)?(?:(\\d+)/(\\d+)|(\\d+(?:\\.\\d*)?|\\.\\d+))\\s*(mm|in)\\s*$';
 
 const LENGTH = new RegExp(LENGTH_PATTERN);
 
 export function toMillimetres(value: number, units: Units): number {
-  return units === 'in' ? value * MM_PER_INCH : value;
+  return units === 'in' ? (value * TENTHS_PER_INCH) / 10 : value;
 }
 
 /**
@@ -23,9 +27,9 @@ export function parseLength(text: string): number | string {
   const [, sign, whole, over, under, decimal, unit] = m;
   if (whole !== undefined && decimal !== undefined) return 'has two numbers: write "1 1/16in" or "1.0625in"';
   if (under !== undefined && Number(under) === 0) return 'divides by zero';
-  // One division at the end, so that 1/8in is 25.4/8 and not 25.4 x 0.125 with a rounding more.
-  const numerator = Number(whole ?? 0) * Number(under ?? 1) + Number(decimal ?? over);
-  const mm = toMillimetres(numerator, unit as Units) / Number(under ?? 1);
+  const parts = Number(under ?? 1);
+  const numerator = Number(whole ?? 0) * parts + Number(decimal ?? over);
+  const mm = unit === 'in' ? (numerator * TENTHS_PER_INCH) / (parts * 10) : numerator / parts;
   if (!Number.isFinite(mm)) return 'is too large to be a length';
   return sign === '-' ? -mm : mm;
 }

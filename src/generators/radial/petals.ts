@@ -1,3 +1,4 @@
+import { halveTangent } from '../../geometry/edge.js';
 import { bulgedContour, type Contour } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 
@@ -42,4 +43,41 @@ export function widestPetal(n: number, from: number, to: number, gap: number): n
     else hi = mid;
   }
   return lo;
+}
+
+/** A drop: a point at radius `from` and the circle that its two straight sides run into, out to radius `to`. */
+export interface Drop {
+  readonly from: number;
+  readonly to: number;
+  /** Radius of the round end, mm. */
+  readonly round: number;
+}
+
+/** Widest of n drops that come no nearer to each other than `gap`; `round` is not positive when none does. */
+export function widestDrop(n: number, from: number, to: number, gap: number): Drop {
+  const s = sin(Math.PI / n);
+  // The circle touches both the line gap / 2 off the middle between two drops and the circle of radius `to`.
+  const centre = (to + gap / 2) / (1 + s);
+  // A drop is the hull of its point and its circle, so it keeps the gap where both do.
+  return { from, to, round: from * s >= gap / 2 ? Math.min(to - centre, 0.45 * (to - from)) : 0 };
+}
+
+export function drop({ from, to, round }: Drop, angle: number): Contour {
+  const c = cos(angle);
+  const s = sin(angle);
+  const centre = to - round;
+  const reach = centre - from;
+  // Where the sides touch the circle: sin of half the point angle is round / reach.
+  const sine = round / reach;
+  const cosine = Math.sqrt(1 - sine * sine);
+  const along = centre - round * sine;
+  const out = round * cosine;
+  const at = (x: number, y: number, bulge: number): { x: number; y: number; bulge: number } => ({
+    x: x * c - y * s,
+    y: x * s + y * c,
+    bulge,
+  });
+  // The round end in two arcs that meet at its top; each turns through a right angle and half the point angle.
+  const half = halveTangent((1 + sine) / cosine);
+  return bulgedContour([at(from, 0, 0), at(along, -out, half), at(to, 0, half), at(along, out, 0)]);
 }

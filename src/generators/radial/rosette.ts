@@ -1,28 +1,30 @@
 import { subtract } from '../../geometry/boolean.js';
 import { drawContour, drawRegion } from '../../geometry/draw-region.js';
 import type { Pen } from '../../geometry/pen.js';
-import { circle, reversedContour } from '../../geometry/region.js';
+import { type Contour, circle, reversedContour } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
+import type { BadInput } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
 import { largestCircle } from '../middle.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
-import { petal, widestPetal } from './petals.js';
+import { drop, petal, widestDrop, widestPetal } from './petals.js';
 import { innerRadius, nestedDepth, nestedStars, type Star, sideDistance, starStraps } from './star.js';
 
 export const rosette: Generator = {
   name: 'rosette',
   title: 'Rosette',
   family: 'radial',
-  summary: 'A star polygon or a ring of petals about a disc, within rings.',
+  summary: 'Drops or petals round a disc, or a star polygon, within rings.',
   parameters: [
     {
       kind: 'choice',
       name: 'style',
       meaning: 'The figure within the rings.',
-      default: 'petals',
+      default: 'drops',
       options: [
-        { value: 'petals', meaning: 'petals of two arcs, all round' },
+        { value: 'drops', meaning: 'drops with a point inwards and a round end' },
+        { value: 'petals', meaning: 'petals of two arcs' },
         { value: 'star', meaning: 'the outline of a star polygon, solid or nested' },
         { value: 'straps', meaning: 'the chords of a star polygon as straps' },
       ],
@@ -48,10 +50,10 @@ export const rosette: Generator = {
     },
     length('ring', 'Width of a ring.', 4.2, 0.2),
     length('gap', 'Width of the walls between rings, figure, petals and disc.', 4.2, 0.2),
-    length('eye', 'Diameter of the opening in the middle of the figure; 0 for none.', 20, 0),
-    length('disc', 'Diameter of the disc in the eye; 0 for none.', 11, 0),
-    length('petal', 'Width of a petal; 0 for the widest that keeps the gap.', 0, 0),
-    length('pip', 'Diameter of the discs set between the tips; 0 for none.', 5.2, 0),
+    length('eye', 'Diameter of the opening in the middle of the figure; 0 for none.', 17, 0, 3000),
+    length('disc', 'Diameter of the disc in the eye; 0 for none.', 15, 0),
+    length('petal', 'Width of a petal or drop; 0 for the widest that keeps the gap.', 0, 0),
+    length('pip', 'Diameter of the discs set between the outer ends; 0 for none.', 0, 0),
     {
       kind: 'count',
       name: 'bands',
@@ -66,32 +68,34 @@ export const rosette: Generator = {
   ],
   draw(values, outline, pen) {
     const fit = largestCircle(outline.inner);
-    if (!fit)
-      throw bad('generator', 'a rosette needs wood in the middle of the outline; choose another shape');
     const size = num(values, 'size');
     if (size > 2 * fit.radius + 1e-9)
-      throw bad(
-        'size',
-        `${mm(size)} is too large for the outline; use ${mm(Math.floor(200 * fit.radius) / 100)} at most`,
-      );
-    const outer = size === 0 ? fit.radius : size / 2;
+      throw bad('size', `${mm(size)} is too large for the outline; use ${mm(floor(2 * fit.radius))} at most`);
     const at = moved(pen, fit.x, fit.y);
-    drawFigure(values, drawRings(values, outer, at), at);
+    const outer = drawRings(values, size === 0 ? fit.radius : size / 2, fit.bore, at);
+    drawFigure(values, { inner: Math.max(fit.bore, num(values, 'eye') / 2), outer, open: fit.bore > 0 }, at);
   },
 };
 
+/** Between which radii the figure lies, mm, and whether its middle is an opening in the wood. */
+interface Room {
+  readonly inner: number;
+  readonly outer: number;
+  readonly open: boolean;
+}
+
 /** Draws the rings from the outside in and gives the radius left for the figure. */
-function drawRings(values: Values, outer: number, pen: Pen): number {
+function drawRings(values: Values, outer: number, bore: number, pen: Pen): number {
   const rings = num(values, 'rings');
   const ring = num(values, 'ring');
   const gap = num(values, 'gap');
-  const eye = num(values, 'eye') / 2;
   const left = outer - rings * (ring + gap);
-  if (left <= eye + gap) {
-    const room = outer - eye - gap;
+  const inner = Math.max(bore, num(values, 'eye') / 2) + gap;
+  if (left <= inner) {
+    const most = Math.max(0, Math.ceil((outer - inner) / (ring + gap)) - 1);
     throw bad(
-      'rings',
-      `${rings} rings leave no room for the figure round the eye; use ${Math.max(0, Math.ceil(room / (ring + gap)) - 1)} at most, or narrower ones`,
+      most < rings ? 'rings' : 'eye',
+      `no room is left for the figure between the eye and ${rings} rings; use ${most} rings at most, narrower ones or a smaller eye`,
     );
   }
   for (let k = 0; k < rings; k++) {
@@ -103,49 +107,81 @@ function drawRings(values: Values, outer: number, pen: Pen): number {
   return left;
 }
 
-function drawFigure(values: Values, radius: number, pen: Pen): void {
+function drawFigure(values: Values, room: Room, pen: Pen): void {
+  const style = String(values.style);
   const n = num(values, 'points');
-  const gap = num(values, 'gap');
-  const eye = num(values, 'eye') / 2;
-  const disc = num(values, 'disc') / 2;
-  const angle = num(values, 'turn');
-  if (disc > 0 && disc >= eye)
-    throw bad('disc', `${mm(2 * disc)} fills the eye; make it less than ${mm(2 * eye)}`);
-  if (values.style === 'petals') {
-    const most = widestPetal(n, eye, radius, gap);
-    const width = num(values, 'petal') || most;
-    if (width < 0.2 || most < 0.2)
-      throw bad('points', `${n} petals crowd the eye; use fewer points, a larger eye or a smaller gap`);
-    if (width > radius - eye)
-      throw bad('petal', `${mm(width)} is wider than the petal is long; use ${mm(radius - eye)} at most`);
+  const first = num(values, 'turn') + Math.PI / 2;
+  if (style === 'drops' || style === 'petals') {
+    const shape = style === 'drops' ? dropOf(values, room) : petalOf(values, room);
     for (let i = 0; i < n; i++) {
-      pen.piece(`petal ${i + 1}`);
-      drawContour(pen, petal(eye, radius, width, angle + Math.PI / 2 + (2 * Math.PI * i) / n));
+      pen.piece(`${style.slice(0, -1)} ${i + 1}`);
+      drawContour(pen, shape(first + (2 * Math.PI * i) / n));
     }
-  } else drawStar(values, radius, pen);
-  if (disc > 0) {
+  } else drawStar(values, room, pen);
+  const disc = num(values, 'disc') / 2;
+  if (disc > 0 && !room.open) {
+    if (style !== 'straps' && disc >= room.inner)
+      throw bad('disc', `${mm(2 * disc)} fills the eye; make it less than ${mm(2 * room.inner)}`);
     pen.piece('disc');
     drawContour(pen, circle(0, 0, disc));
   }
   const pip = num(values, 'pip') / 2;
   if (pip === 0) return;
   for (let i = 0; i < n; i++) {
-    const a = angle + Math.PI / 2 + (Math.PI * (2 * i + 1)) / n;
+    const a = first + (Math.PI * (2 * i + 1)) / n;
     pen.piece(`pip ${i + 1}`);
-    drawContour(pen, circle((radius - pip) * cos(a), (radius - pip) * sin(a), pip));
+    drawContour(pen, circle((room.outer - pip) * cos(a), (room.outer - pip) * sin(a), pip));
   }
 }
 
-function drawStar(values: Values, radius: number, pen: Pen): void {
+function dropOf(values: Values, { inner, outer }: Room): (angle: number) => Contour {
+  const widest = widestDrop(num(values, 'points'), inner, outer, num(values, 'gap'));
+  if (widest.round < LEAST) throw crowded(values);
+  const width = num(values, 'petal');
+  const most = 2 * widest.round;
+  if (width > most)
+    throw bad('petal', `${mm(width)} leaves no gap between drops; use ${mm(floor(most))} at most`);
+  const shape = { ...widest, round: width > 0 ? width / 2 : widest.round };
+  return (angle) => drop(shape, angle);
+}
+
+function petalOf(values: Values, { inner, outer }: Room): (angle: number) => Contour {
+  const widest = widestPetal(num(values, 'points'), inner, outer, num(values, 'gap'));
+  if (widest < LEAST) throw crowded(values);
+  const width = num(values, 'petal');
+  if (width > widest)
+    throw bad('petal', `${mm(width)} leaves no gap between petals; use ${mm(floor(widest))} at most`);
+  return (angle) => petal(inner, outer, width || widest, angle);
+}
+
+/** Narrower petals than this are no petals, mm. */
+const LEAST = 0.2;
+
+function crowded(values: Values): BadInput {
+  return bad(
+    'points',
+    `${num(values, 'points')} ${values.style} crowd the eye; use fewer points, a larger eye or a smaller gap`,
+  );
+}
+
+/** Rounded down to a hundredth, so that a printed limit works. */
+function floor(value: number): number {
+  return Math.floor(value * 100) / 100;
+}
+
+function drawStar(values: Values, { inner: eye, outer: radius, open }: Room, pen: Pen): void {
+  if (open) throw bad('style', 'a star needs wood in the middle of the outline; use drops or petals');
   const star = starOf(values);
   const angle = num(values, 'turn');
   const strap = num(values, 'strap');
   const gap = num(values, 'gap');
   const bands = num(values, 'bands');
-  const eye = num(values, 'eye') / 2;
   const side = sideDistance(star, radius);
   if (values.style === 'straps') {
     if (strap >= side) throw bad('strap', `${mm(strap)} fills the star; make it less than ${mm(side)}`);
+    const most = 2 * (side - strap);
+    if (num(values, 'disc') >= most)
+      throw bad('disc', `fills the middle of the star; make it less than ${mm(most)}`);
     pen.piece('star');
     drawRegion(pen, starStraps(star, radius, angle, strap));
     return;

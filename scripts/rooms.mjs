@@ -1,0 +1,38 @@
+/**
+ * What each room of src/ may import from the others. Rooms depend downward only. `name: 'types'` allows
+ * `import type` and no more. A file straight in src/ is a room of its own, named after the file.
+ * @type {Readonly<Record<string, Readonly<Record<string, 'all' | 'types'>>>>}
+ */
+export const ROOMS = {
+  schema: {},
+  geometry: {},
+  proof: {},
+  shop: all('schema'),
+  outline: all('geometry', 'schema'),
+  generators: all('outline', 'geometry', 'schema'),
+  recipe: all('generators', 'outline', 'shop', 'geometry', 'schema'),
+  cutter: all('geometry', 'schema'),
+  fit: { ...all('cutter', 'geometry', 'schema'), recipe: 'types' },
+  inspect: all('fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
+  output: {
+    ...all('inspect', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
+    proof: 'types',
+  },
+};
+
+const BELOW_BUILD = Object.keys(ROOMS).filter((room) => room !== 'proof');
+
+/** The rooms that put the others together, and the entry points. */
+export const TOP = {
+  build: all(...BELOW_BUILD),
+  commands: all(...Object.keys(ROOMS), 'build'),
+  index: all(...Object.keys(ROOMS), 'build'),
+  cli: all('commands'),
+};
+
+/** The only rooms that may touch the machine: node:* modules, the process, the clock. */
+export const HOST = new Set(['commands', 'cli']);
+
+function all(...names) {
+  return Object.fromEntries(names.map((name) => [name, 'all']));
+}

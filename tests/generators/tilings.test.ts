@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest';
+import { lay } from '../../src/generators/tilings/lay.js';
+import { tilings } from '../../src/generators/tilings/tilings.js';
+
+const box = { minX: -30, minY: -30, maxX: 30, maxY: 30 };
+
+function shoelace(points: readonly (readonly [number, number])[]): number {
+  return (
+    points.reduce((sum, [x, y], i) => {
+      const [u, v] = points[(i + 1) % points.length];
+      return sum + x * v - u * y;
+    }, 0) / 2
+  );
+}
+
+/**
+ * Tiles by number of sides in a period, relative; area per vertex; share of area by number of sides. Williams, The
+ * Geometrical Foundation of Natural Structure, 1979, p. 49 (as MathWorld's "Circle Packing" has it: pi / 4 over area
+ * per vertex is the density of circles on the corners), and n-gon areas n / (4 tan(pi / n)) by hand.
+ */
+const known: Record<string, { density: number; ratio: Record<number, number>; share: Record<number, number> }> = {
+  '3^6': { density: 0.9069, ratio: { 3: 1 }, share: { 3: 1 } },
+  '4^4': { density: 0.7854, ratio: { 4: 1 }, share: { 4: 1 } },
+  '6^3': { density: 0.6046, ratio: { 6: 1 }, share: { 6: 1 } },
+  '4.8.8': { density: 0.539, ratio: { 4: 1, 8: 1 }, share: { 4: 0.1716, 8: 0.8284 } },
+  '3.6.3.6': { density: 0.6802, ratio: { 3: 2, 6: 1 }, share: { 3: 0.25, 6: 0.75 } },
+};
+
+describe('tilings', () => {
+  it('has a published row here for each', () => {
+    expect(tilings.map((t) => t.name).sort()).toEqual(Object.keys(known).sort());
+  });
+
+  for (const t of tilings) {
+    const fact = known[t.name];
+
+    it(`${t.name}: the named tiles meet round every corner`, () => {
+      const tiles = lay(t, { edge: 4, turn: 0.4, centre: 'tile' }, box);
+      const corners = new Map<string, { sides: number; angle: number }[]>();
+      for (const { points, sides } of tiles) {
+        const x = points.reduce((s, p) => s + p[0], 0) / points.length;
+        const y = points.reduce((s, p) => s + p[1], 0) / points.length;
+        for (const p of points) {
+          if (Math.abs(p[0]) > 16 || Math.abs(p[1]) > 16) continue;
+          const key = `${Math.round(p[0] * 1e4)},${Math.round(p[1] * 1e4)}`;
+          corners.set(key, [...(corners.get(key) ?? []), { sides, angle: Math.atan2(y - p[1], x - p[0]) }]);
+        }
+      }
+      expect(corners.size).toBeGreaterThan(20);
+      const [digit, times] = t.name.split('^');
+      const named = times ? Array(Number(times)).fill(digit) : t.name.split('.');
+      const turns = named.map((_, i) => [...named.slice(i), ...named.slice(0, i)].join('.'));
+      for (const around of corners.values()) {
+        around.sort((a, b) => a.angle - b.angle);
+        expect(turns).toContain(around.map((a) => a.sides).join('.'));
+        const angles = around.reduce((sum, a) => sum + 180 - 360 / a.sides, 0);
+        expect(angles).toBeCloseTo(360, 9);
+      }
+    });
+
+    it(`${t.name}: numbers, shares and density of the published table`, () => {
+      const [[ax, ay], [bx, by]] = t.steps;
+      const cell = ax * by - ay * bx;
+      const areas = t.cell.map((tile) => shoelace(tile.points));
+      expect(areas.reduce((a, b) => a + b)).toBeCloseTo(cell, 12);
+      for (const [n, count] of Object.entries(fact.ratio))
+        expect(t.cell.filter((c) => c.sides === Number(n))).toHaveLength(count);
+      for (const [n, share] of Object.entries(fact.share)) {
+        const sum = areas.reduce((s, a, i) => s + (t.cell[i].sides === Number(n) ? a : 0), 0);
+        expect(sum / cell).toBeCloseTo(share, 4);
+      }
+      // A corner belongs by 1 / n of a tile's corners to each tile: corners in a cell = sum of angles / 360.
+      const corners = t.cell.reduce((sum, c) => sum + (c.sides * (180 - 360 / c.sides)) / 360, 0);
+      expect((Math.PI / 4 / cell) * corners).toBeCloseTo(fact.density, 4);
+    });
+
+    it(`${t.name}: tiles have the edge asked for, no two the same name, and cover the box once`, () => {
+      const tiles = lay(t, { edge: 7, turn: -0.2, centre: 'edge' }, box);
+      expect(new Set(tiles.map((p) => p.name)).size).toBe(tiles.length);
+      for (const { points } of tiles)
+        points.forEach(([x, y], i) => {
+          const [u, v] = points[(i + 1) % points.length];
+          expect(Math.sqrt((u - x) ** 2 + (v - y) ** 2)).toBeCloseTo(7, 9);
+        });
+      const within = (x: number, y: number): number =>
+        tiles.filter(({ points }) =>
+          points.every(([px, py], i) => {
+            const [u, v] = points[(i + 1) % points.length];
+            return (u - px) * (y - py) - (v - py) * (x - px) > 0;
+          }),
+        ).length;
+      for (let x = -29.7; x < 30; x += 2.31) for (let y = -29.9; y < 30; y += 2.77) expect(within(x, y)).toBe(1);
+    });
+  }
+
+  it('puts the middle, a corner or an edge of a tile on the middle of the outline', () => {
+    const t = tilings.find((o) => o.name === '6^3')!;
+    const at = (centre: 'tile' | 'vertex' | 'edge'): number[] =>
+      lay(t, { edge: 5, turn: 1, centre }, box)
+        .map(({ points }) => Math.sqrt(points.reduce((s, p) => s + p[0], 0) ** 2 + points.reduce((s, p) => s + p[1], 0) ** 2) / 6)
+        .sort((a, b) => a - b);
+    expect(at('tile')[0]).toBeCloseTo(0, 9);
+    for (const d of at('vertex').slice(0, 3)) expect(d).toBeCloseTo(5, 9);
+    for (const d of at('edge').slice(0, 2)) expect(d).toBeCloseTo((5 * Math.sqrt(3)) / 2, 9);
+  });
+
+  it('refuses a flood of tiles, naming the number and an edge that works', () => {
+    const t = tilings.find((o) => o.name === '3^6')!;
+    const wide = { minX: -500, minY: -500, maxX: 500, maxY: 500 };
+    expect(() => lay(t, { edge: 2, turn: 0, centre: 'tile' }, wide)).toThrow(
+      /^pattern.edge: 2 mm makes about 577350 tiles, more than 20000; use 10.75 mm or more$/,
+    );
+    expect(lay(t, { edge: 10.75, turn: 0, centre: 'tile' }, wide).length).toBeGreaterThan(19_000);
+  });
+});
