@@ -17,7 +17,14 @@ function corners(points, r) {
     const side = turn > 0 ? r : -r;
     const start = [p[0] - u[0] * setback, p[1] - u[1] * setback];
     const end = [p[0] + v[0] * setback, p[1] + v[1] * setback];
-    return { setback, length: lb, start, end, centre: [start[0] - u[1] * side, start[1] + u[0] * side], turn };
+    return {
+      setback,
+      length: lb,
+      start,
+      end,
+      centre: [start[0] - u[1] * side, start[1] + u[0] * side],
+      turn,
+    };
   });
 }
 

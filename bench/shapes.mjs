@@ -49,7 +49,8 @@ export function field(name, count, seed = 1) {
 function star(interacts, between) {
   const n = 5 + Math.floor(between(0, 4));
   const outer = between(14, 16);
-  const inner = outer * (interacts ? between(0.4, 0.48) - 0.012 * (n - 5) : between(0.62, 0.7) + 0.025 * (n - 5));
+  const inner =
+    outer * (interacts ? between(0.4, 0.48) - 0.012 * (n - 5) : between(0.62, 0.7) + 0.025 * (n - 5));
   return Array.from({ length: 2 * n }, (_, i) => {
     const a = (Math.PI * i) / n;
     const radius = i % 2 === 0 ? outer : inner;

@@ -5,12 +5,8 @@ import { main, ROOT, setUp } from './setup.mjs';
 
 main(() => {
   setUp();
-  const ran = spawnSync(
-    process.execPath,
-    ['--expose-gc', join(ROOT, 'bench', 'run.mjs'), ...process.argv.slice(2)],
-    {
-      stdio: ['ignore', 'inherit', 'inherit'],
-    },
-  );
+  const ran = spawnSync(process.execPath, [join(ROOT, 'bench', 'run.mjs'), ...process.argv.slice(2)], {
+    stdio: ['ignore', 'inherit', 'inherit'],
+  });
   process.exitCode = ran.status ?? 1;
 });

@@ -7,8 +7,10 @@ import { tokens } from './tokens.mjs';
 
 /** Engines differ in the last digits of these, so the same recipe would give other bytes elsewhere. */
 const UNSTEADY_MATH = new Set(
-  ('sin cos tan asin acos atan atan2 sinh cosh tanh asinh acosh atanh ' +
-    'pow exp expm1 log log1p log2 log10 hypot cbrt random').split(' '),
+  (
+    'sin cos tan asin acos atan atan2 sinh cosh tanh asinh acosh atanh ' +
+    'pow exp expm1 log log1p log2 log10 hypot cbrt random'
+  ).split(' '),
 );
 /** Answers that hang on the day, the place or the language of the machine. */
 const UNSTEADY_NAMES = new Set(['Date', 'Intl']);
@@ -72,7 +74,11 @@ function* imports(list) {
       const clause = [];
       let k = i + 1;
       // A clause is names, commas, stars and one pair of braces; anything else is a declaration.
-      while (k < list.length && /^([\p{ID_Continue}$]+|[{},*])$/u.test(list[k].text) && list[k].kind !== 'string') {
+      while (
+        k < list.length &&
+        /^([\p{ID_Continue}$]+|[{},*])$/u.test(list[k].text) &&
+        list[k].kind !== 'string'
+      ) {
         if (list[k].text === 'from' && list[k + 1]?.kind === 'string') break;
         clause.push(list[k++].text);
       }
@@ -105,8 +111,10 @@ function* unsteady(list, host) {
       yield { line, message: `${text} depends on the machine's language` };
     } else if (kind === 'name' && !member && text === 'Math') {
       const name = list[i + 1]?.text === '.' ? list[i + 2]?.text : null;
-      if (name === null) yield { line, message: 'Math is to be used as Math.name, so that its use can be checked' };
-      else if (UNSTEADY_MATH.has(name)) yield { line, message: `Math.${name} differs between engines or runs` };
+      if (name === null)
+        yield { line, message: 'Math is to be used as Math.name, so that its use can be checked' };
+      else if (UNSTEADY_MATH.has(name))
+        yield { line, message: `Math.${name} differs between engines or runs` };
     } else if (kind === 'name' && !member && UNSTEADY_NAMES.has(text)) {
       yield { line, message: `${text} makes the result depend on the machine or the day` };
     } else if (kind === 'name' && !member && !host && HOST_NAMES.has(text)) {

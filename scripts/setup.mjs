@@ -4,7 +4,16 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -39,7 +48,8 @@ function install() {
     shell: process.platform === 'win32',
   });
   if (ran.error) throw new Stop('npm could not be started: install it together with Node');
-  if (ran.status !== 0) throw new Stop('npm ci failed (see above): check the network, then run the command again');
+  if (ran.status !== 0)
+    throw new Stop('npm ci failed (see above): check the network, then run the command again');
 }
 
 function modified(file) {

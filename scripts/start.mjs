@@ -27,7 +27,9 @@ main(() => {
 function report(names) {
   const unproven = names.filter((name) => !proven(name));
   if (unproven.length > 0) throw new Stop(`no proof was found for ${unproven.join(', ')}`);
-  console.log(`\n${names.length} pieces made, each proven by reading back its own drawings. To look at them, open`);
+  console.log(
+    `\n${names.length} pieces made, each proven by reading back its own drawings. To look at them, open`,
+  );
   for (const name of names) console.log(`  ${join(ROOT, 'out', name, 'sheet.html')}`);
 }
 

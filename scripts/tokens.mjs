@@ -10,7 +10,18 @@ import { createScanner, SyntaxKind } from 'typescript/unstable/ast';
 /** Marks after which a slash divides; after anything else it starts a regular expression. */
 const ENDS_VALUE = new Set([')', ']', '}']);
 /** Names after which a slash starts a regular expression. */
-const WANTS_VALUE = new Set(['return', 'typeof', 'case', 'in', 'of', 'void', 'delete', 'throw', 'else', 'do']);
+const WANTS_VALUE = new Set([
+  'return',
+  'typeof',
+  'case',
+  'in',
+  'of',
+  'void',
+  'delete',
+  'throw',
+  'else',
+  'do',
+]);
 
 /**
  * The tokens of a TypeScript source, comments left out. The scanner alone cannot tell a division from a regular
@@ -32,7 +43,9 @@ export function tokens(source) {
     if (kind === SyntaxKind.SlashToken || kind === SyntaxKind.SlashEqualsToken) {
       const divides =
         last &&
-        (last.kind === 'mark' ? ENDS_VALUE.has(last.text) : last.kind !== 'name' || !WANTS_VALUE.has(last.text));
+        (last.kind === 'mark'
+          ? ENDS_VALUE.has(last.text)
+          : last.kind !== 'name' || !WANTS_VALUE.has(last.text));
       if (!divides) kind = scanner.reScanSlashToken();
     } else if (kind === SyntaxKind.OpenBraceToken && holes.length > 0) {
       holes[holes.length - 1]++;

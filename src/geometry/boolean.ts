@@ -205,22 +205,24 @@ function walk(borders: readonly Border[]): Contour[] {
     if (used.has(first)) continue;
     const loop: Edge[] = [];
     let b: Border | undefined = first;
-    while (b && !used.has(b)) {
+    do {
       used.add(b);
       loop.push(b.edge);
-      b = leftmost(b, out.get(b.to) ?? [], used);
-    }
+      b = leftmost(
+        b,
+        (out.get(b.to) ?? []).filter((w) => w === first || !used.has(w)),
+      );
+    } while (b && b !== first);
     if (loop.length > 1) contours.push(loop);
   }
   return contours;
 }
 
-function leftmost(b: Border, ways: readonly Border[], used: ReadonlySet<Border>): Border | undefined {
+function leftmost(b: Border, ways: readonly Border[]): Border | undefined {
   let best: Border | undefined;
   let bestTurn = Number.NEGATIVE_INFINITY;
   const [tx, ty] = endTangent(b.edge);
   for (const w of ways) {
-    if (used.has(w)) continue;
     const [ux, uy] = startTangent(w.edge);
     const cross = tx * uy - ty * ux;
     const dot = tx * ux + ty * uy;

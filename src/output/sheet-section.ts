@@ -2,7 +2,7 @@ import type { Recipe } from '../recipe/recipe.js';
 import { decimal, escapeText, lengthText } from './format.js';
 
 /** Drawing units of the figure: 1 is about 1 mm of paper. Heights are to one scale; widths and the gap are not. */
-const WIDTH = 170;
+const WIDTH = 184;
 const TALL = 33;
 
 /**

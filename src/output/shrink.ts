@@ -5,5 +5,5 @@ import { optimize } from 'svgo/browser';
  * here to a hundredth of a millimetre.
  */
 export function shrunk(svg: string): string {
-  return optimize(svg, { multipass: true, floatPrecision: 2 }).data;
+  return optimize(svg, { floatPrecision: 2 }).data;
 }

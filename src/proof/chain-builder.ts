@@ -13,6 +13,10 @@ export class ChainBuilder {
     return this.#count - this.#starts[this.#starts.length - 1]!;
   }
 
+  get empty(): boolean {
+    return this.#count === 0;
+  }
+
   /** A straight edge; one of no length is no edge. */
   line(x0: number, y0: number, x1: number, y1: number): void {
     if (x0 === x1 && y0 === y1) return;

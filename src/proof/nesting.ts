@@ -1,15 +1,15 @@
 import Flatbush from 'flatbush';
-import { angleOf, PI } from './angle.js';
+import { angleOf } from './angle.js';
 import type { Edges } from './drawing.js';
 import type { Index } from './edge-index.js';
 
-/** What each contour encloses and lies in. */
+/** What each contour encloses and lies in, by the even-odd rule. */
 export interface Nesting {
   /** Signed area of every contour, mm2: positive counter-clockwise. */
   readonly area: Float64Array;
-  /** How many other contours each lies in: even for an outer boundary, odd for a hole's. */
-  readonly depth: Int32Array;
-  /** +1 where the region (even-odd rule) lies to the left of a contour as it is travelled, -1 where to the right. */
+  /** 1 for a hole's boundary (it lies in an odd number of the others), 0 for an outer one. */
+  readonly hole: Uint8Array;
+  /** +1 where the region lies to the left of a contour as it is travelled, -1 where to the right. */
   readonly insideLeft: Int8Array;
   /** Outer boundaries: how many parts the region has, counting a part in another's hole. */
   readonly parts: number;
@@ -63,11 +63,11 @@ function flips(e: Edges, i: number, x: number, y: number): boolean {
   return chord !== cap;
 }
 
-/** Is the point inside the region, by the even-odd rule over all contours, or over `only` one of them? */
-function contains(e: Edges, index: Index, x: number, y: number, skip: number): boolean {
+/** Is (x, y) inside the region that the edges draw (even-odd rule), leaving out contour `skip`? */
+export function inRegion(e: Edges, index: Index, x: number, y: number, skip = -1): boolean {
+  if (index.tree === null) return false;
   let inside = false;
-  // The caps of arcs may reach over the ray from below or above, but then the arc's box meets the ray too.
-  for (const b of index.tree!.search(x, y, Infinity, y)) {
+  for (const b of index.tree.search(x, y, Infinity, y)) {
     for (let i = index.blocks[b]!; i < index.blocks[b + 1]!; i++) {
       if (index.contourOf[i] !== skip && flips(e, i, x, y)) inside = !inside;
     }
@@ -75,17 +75,12 @@ function contains(e: Edges, index: Index, x: number, y: number, skip: number): b
   return inside;
 }
 
-/** Is (x, y) inside the region drawn by the edges (even-odd rule)? */
-export function inRegion(e: Edges, index: Index, x: number, y: number): boolean {
-  return index.tree !== null && contains(e, index, x, y, -1);
-}
-
 export function nest(e: Edges, starts: Int32Array, index: Index): Nesting {
   const n = starts.length - 1;
   const area = new Float64Array(n);
-  const depth = new Int32Array(n);
+  const hole = new Uint8Array(n);
   const insideLeft = new Int8Array(n);
-  if (n === 0) return { area, depth, insideLeft, parts: 0 };
+  if (n === 0) return { area, hole, insideLeft, parts: 0 };
   const tree = new Flatbush(n);
   for (let k = 0; k < n; k++) {
     let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
@@ -107,19 +102,11 @@ export function nest(e: Edges, starts: Int32Array, index: Index): Nesting {
   for (let k = 0; k < n; k++) {
     const x = e.x0[starts[k]!]!;
     const y = e.y0[starts[k]!]!;
-    const around = tree.search(x, y, x, y, (j) => j !== k);
-    // Most contours lie in no other's box, so this costs next to nothing.
-    for (const j of around) if (inContour(e, starts[j]!, starts[j + 1]!, x, y)) depth[k]!++;
-    if (depth[k]! % 2 === 0) parts++;
-    insideLeft[k] = area[k]! > 0 === (depth[k]! % 2 === 0) ? 1 : -1;
+    // Most contours lie in no other's box, so the search along a ray is seldom needed.
+    const lone = !tree.collides(x, y, x, y, (j) => j !== k);
+    hole[k] = !lone && inRegion(e, index, x, y, k) ? 1 : 0;
+    if (hole[k] === 0) parts++;
+    insideLeft[k] = area[k]! > 0 === (hole[k] === 0) ? 1 : -1;
   }
-  return { area, depth, insideLeft, parts };
+  return { area, hole, insideLeft, parts };
 }
-
-function inContour(e: Edges, from: number, to: number, x: number, y: number): boolean {
-  let inside = false;
-  for (let i = from; i < to; i++) if (flips(e, i, x, y)) inside = !inside;
-  return inside;
-}
-
-export const HALF_TURN = PI;

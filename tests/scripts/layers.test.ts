@@ -44,7 +44,9 @@ describe('rooms', () => {
   });
 
   it('lets rooms look down, and into themselves', () => {
-    expect(one('cutter/a.ts', "import { b } from '../geometry/b.js'; import { c } from './c.js';")).toEqual([]);
+    expect(one('cutter/a.ts', "import { b } from '../geometry/b.js'; import { c } from './c.js';")).toEqual(
+      [],
+    );
     expect(one('generators/radial/a.ts', "import { b } from '../generator.js';")).toEqual([]);
     expect(one('commands/make.ts', "import { p } from '../proof/index.js'; import 'node:fs';")).toEqual([]);
     expect(one('cli.ts', "import { run } from './commands/run.js'; process.exitCode = run();")).toEqual([]);
@@ -118,7 +120,7 @@ describe('unsteady results', () => {
     const text = [
       '// Math.sin, Date and process are not used here',
       '/** Math.pow(2, 0.5) and 2 ** 0.5 differ */',
-      "const s = 'Math.sin(1) import x from \"../fit/b.js\"';",
+      'const s = \'Math.sin(1) import x from "../fit/b.js"\';',
       // biome-ignore lint/suspicious/noTemplateCurlyInString: the template belongs to the made-up source
       'const t = `Date ${Math.sqrt(x / 2)} process ${`${a}` + "}"} Intl`;',
       'const u = x ** 2 + Math.abs(y) + Math.PI + this.process / 2 / task.process;',

@@ -16,9 +16,7 @@ export const fontBytes: Buffer = readFileSync(
 );
 
 export const assets: Assets = {
-  fonts: new Map([
-    ['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer],
-  ]),
+  fonts: new Map([['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer]]),
 };
 
 function withDefaults(parameters: readonly Parameter[], given: Values): Values {
@@ -57,19 +55,24 @@ export function expectSound(region: Region): void {
   }
   const crossed: unknown[] = [];
   for (let i = 0; i < sides.length; i++)
-    for (let j = i + 1; j < sides.length; j++) if (cross(sides[i], sides[j])) crossed.push([sides[i], sides[j]]);
+    for (let j = i + 1; j < sides.length; j++)
+      if (cross(sides[i], sides[j])) crossed.push([sides[i], sides[j]]);
   expect(crossed).toEqual([]);
 }
 
 function cross(a: readonly number[], b: readonly number[]): boolean {
-  if (Math.max(a[0], a[2]) < Math.min(b[0], b[2]) || Math.max(b[0], b[2]) < Math.min(a[0], a[2])) return false;
-  if (Math.max(a[1], a[3]) < Math.min(b[1], b[3]) || Math.max(b[1], b[3]) < Math.min(a[1], a[3])) return false;
+  if (Math.max(a[0], a[2]) < Math.min(b[0], b[2]) || Math.max(b[0], b[2]) < Math.min(a[0], a[2]))
+    return false;
+  if (Math.max(a[1], a[3]) < Math.min(b[1], b[3]) || Math.max(b[1], b[3]) < Math.min(a[1], a[3]))
+    return false;
   const side = (p: readonly number[], x: number, y: number): number =>
     (p[2] - p[0]) * (y - p[1]) - (p[3] - p[1]) * (x - p[0]);
   const apart = 1e-7;
   const s = [side(a, b[0], b[1]), side(a, b[2], b[3]), side(b, a[0], a[1]), side(b, a[2], a[3])];
-  return ((s[0] > apart && s[1] < -apart) || (s[0] < -apart && s[1] > apart)) &&
-    ((s[2] > apart && s[3] < -apart) || (s[2] < -apart && s[3] > apart));
+  return (
+    ((s[0] > apart && s[1] < -apart) || (s[0] < -apart && s[1] > apart)) &&
+    ((s[2] > apart && s[3] < -apart) || (s[2] < -apart && s[3] > apart))
+  );
 }
 
 /** Largest distance by which points of a region lie outside another, mm. */

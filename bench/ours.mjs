@@ -1,0 +1,47 @@
+/** This package's own pass, from dist/, in the same form as the peers; what is not built is left out and said. */
+import { R } from './shapes.mjs';
+
+const RULE = { r: R, thin: 'drop', touch: 'part' };
+
+export async function ours() {
+  const missing = [];
+  const load = async (file) => {
+    try {
+      return await import(`../dist/${file}`);
+    } catch (error) {
+      missing.push(`dist/${file}: ${error.message.split('\n')[0]}`);
+      return null;
+    }
+  };
+  const region = await load('geometry/region.js');
+  const cutter = await load('cutter/enforce.js');
+  const proof = await load('proof/index.js');
+  if (!region || !cutter) return { contenders: [], missing };
+
+  const prepare = (shapes) => ({
+    pieces: shapes.map((s, i) => ({ name: `shape ${i}`, region: { contours: [region.polygon(s.points)] } })),
+  });
+  // Shapes keep their order and stay apart, but one may vanish or come apart: they are matched by name.
+  const rings = ({ pieces }, count) => {
+    const out = Array.from({ length: count }, () => []);
+    for (const p of pieces) {
+      const at = Number(p.name.split(' ')[1]);
+      out[at].push(...p.region.contours.map((c) => region.flatten(c, 1e-5)));
+    }
+    return out;
+  };
+  const pass = (artwork) => cutter.enforce(artwork, RULE);
+  const contenders = [{ name: 'pass', title: 'ours, pass alone', prepare, run: pass, rings }];
+  if (proof?.reachOf) {
+    const run = (artwork) => {
+      const safe = pass(artwork);
+      for (const side of ['inside', 'outside']) {
+        const found = proof.reachOf(safe.region.contours, side);
+        if (found.reach < R - 0.0005) throw new Error(`${side} reach ${found.reach} at ${found.at}`);
+      }
+      return safe;
+    };
+    contenders.push({ name: 'proof', title: 'ours, pass + reach proof', prepare, run, rings });
+  } else if (proof) missing.push('dist/proof/index.js has no reachOf(contours, side)');
+  return { contenders, missing };
+}
