@@ -13,15 +13,16 @@ const FOUR = [-R, R, R, -R];
 const THREE = [-R, 2 * R, -R];
 
 const LIBRARIES = [
-  { package: 'geos-wasm', title: 'GEOS for the web', engine: geos, steps: FOUR },
+  { package: 'geos-wasm', title: 'GEOS for the web', engine: geos, steps: FOUR, simplifies: true },
   { package: 'jsts', title: 'JSTS', engine: jsts, steps: FOUR },
   { package: 'clipper2-wasm', title: 'Clipper2', engine: clipper, steps: THREE },
 ];
 
 /** @param {number} chord mm; shown in the title in microns */
 export function peers(chord) {
-  return LIBRARIES.map(({ package: name, title, engine, steps }) => ({
+  return LIBRARIES.map(({ package: name, title, engine, steps, simplifies }) => ({
     name,
+    simplifies,
     title: `${title} ${version(name)}, ${chord * 1000} µm chords`,
     prepare: (shapes) => shapes.map((s) => [s.points]),
     run: (prepared) => prepared.map((rings) => engine.offsets(rings, steps, chord)),

@@ -164,3 +164,24 @@ export function pointAlong(p: Float64Array, o: number, s: number): [number, numb
   const v = Math.sqrt(vx * vx + vy * vy) || 1;
   return [p[o + CX]! + (r * vx) / v, p[o + CY]! + (r * vy) / v];
 }
+
+/** The point of the piece at `o` of `p` nearest to the piece at `i` of `q`, found by narrowing down samples. */
+export function nearestOn(p: Float64Array, o: number, q: Float64Array, i: number): [number, number] {
+  let [low, high, at] = [0, 1, 0];
+  for (let round = 0; round < 8; round++) {
+    let least = Infinity;
+    const step = (high - low) / 32;
+    const from = low;
+    for (let k = 0; k <= 32; k++) {
+      const [x, y] = pointAlong(p, o, from + step * k);
+      const d = pointToPiece2(x, y, q, i);
+      if (d < least) {
+        least = d;
+        at = from + step * k;
+      }
+    }
+    low = at > step ? at - step : 0;
+    high = at + step < 1 ? at + step : 1;
+  }
+  return pointAlong(p, o, at);
+}

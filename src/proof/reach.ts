@@ -1,5 +1,5 @@
 import { rollBall, tangentX, tangentY } from './ball.js';
-import { pieceToPiece2, pointAlong, pointToPiece2 } from './distance.js';
+import { nearestOn, pieceToPiece2, pointAlong } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { CX, CY, pieceBox, R, STRIDE, U0X, U1X, WIDE, X0, X1, Y0, Y1 } from './edge-index.js';
 import { halfChord } from './nesting.js';
@@ -220,23 +220,6 @@ class Search {
     if (corner) this.#makeCorner(this.#path - edges.count);
     const turn = corner ? -1 : this.#turn(this.#path);
     rollBall(corner ? this.#corner : index.pieces, corner ? 0 : this.#path * STRIDE, turn, this.bound, c);
-    const o = this.#against * STRIDE;
-    // Narrow down by samples; only the place depends on this, not the measure.
-    let [low, high, at] = [0, 1, 0];
-    for (let round = 0; round < 8; round++) {
-      let least = Infinity;
-      const step = (high - low) / 32;
-      for (let k = 0; k <= 32; k++) {
-        const [x, y] = pointAlong(index.pieces, o, low + step * k);
-        const d = pointToPiece2(x, y, c, 0);
-        if (d < least) {
-          least = d;
-          at = low + step * k;
-        }
-      }
-      low = Math.max(0, at - step);
-      high = Math.min(1, at + step);
-    }
-    return pointAlong(index.pieces, o, at);
+    return nearestOn(index.pieces, this.#against * STRIDE, c, 0);
   }
 }

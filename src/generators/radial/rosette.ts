@@ -91,11 +91,18 @@ function drawRings(values: Values, outer: number, bore: number, pen: Pen): numbe
   const gap = num(values, 'gap');
   const left = outer - rings * (ring + gap);
   const inner = Math.max(bore, num(values, 'eye') / 2) + gap;
-  if (left <= inner) {
-    const most = Math.max(0, Math.ceil((outer - inner) / (ring + gap)) - 1);
+  if (outer <= inner) {
+    const most = 2 * (outer - gap);
     throw bad(
-      most < rings ? 'rings' : 'eye',
-      `no room is left for the figure between the eye and ${rings} rings; use ${most} rings at most, narrower ones or a smaller eye`,
+      'eye',
+      `${mm(num(values, 'eye'))} leaves no room for the figure; make it less than ${mm(most)}`,
+    );
+  }
+  if (left <= inner) {
+    const most = Math.ceil((outer - inner) / (ring + gap)) - 1;
+    throw bad(
+      'rings',
+      `${rings} leave no room for the figure round the eye; use ${most} at most, or narrower ones`,
     );
   }
   for (let k = 0; k < rings; k++) {

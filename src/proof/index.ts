@@ -1,0 +1,11 @@
+export { angleOf } from './angle.js';
+export { crossing } from './crossings.js';
+export { difference } from './difference.js';
+export { Drawing, type Edges, mirrored, type Unit } from './drawing.js';
+export { type Gap, gap } from './gap.js';
+export { type Joint, worstJoint } from './joints.js';
+export { Unreadable } from './place.js';
+export { type Asked, type Proof, type ProofFiles, prove, type SideProof } from './prove.js';
+export { PRESS, type Reach, reach } from './reach.js';
+export { readDxf } from './read-dxf.js';
+export { readSvg } from './read-svg.js';
