@@ -1,8 +1,10 @@
 import { join } from 'node:path';
 import { build } from '../build.js';
-import type { Job } from '../output/job.js';
+import type { Files, Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
+import type { Asked, ProofFiles } from '../proof/index.js';
 import { readRecipe } from '../recipe/read.js';
+import { cutterRadius } from '../recipe/recipe.js';
 import { BadInput, Refusal } from '../schema/fault.js';
 import { checkFolder, writeFolder } from './folder.js';
 import { loadAssets, loadRecipeText, loadRenderer } from './load.js';
@@ -71,12 +73,31 @@ async function makeOne(
   message(`${name}: drawing`);
   const files = draw(job, await starting);
   message(`${name}: proving`);
-  const proof = prove(files, asked(job));
+  const proof = prove(drawings(files), asked(job));
   if (!proof.holds)
     throw new Refusal(
       'proof-failed',
-      `the drawings do not pass their proof: ${proof.faults.join('; ')}. Nothing is written`,
+      `the drawings do not pass their proof: ${proof.failures.join('; ')}. Nothing is written`,
     );
   writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof)]]));
   return { job, proof };
+}
+
+/** The four drawings as they will be written: the proof reads nothing else. */
+function drawings(files: Files): ProofFiles {
+  const text = (name: string): string => {
+    const content = files.get(name);
+    if (typeof content !== 'string') throw new Error(`${name} was not drawn`);
+    return content;
+  };
+  return {
+    pocketSvg: text('pocket.svg'),
+    plugSvg: text('plug.svg'),
+    pocketDxf: text('pocket.dxf'),
+    plugDxf: text('plug.dxf'),
+  };
+}
+
+function asked({ recipe, pair }: Job): Asked {
+  return { radius: cutterRadius(recipe.cutter), clearance: recipe.fit.clearance, carrier: pair.mirrored };
 }

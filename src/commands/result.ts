@@ -1,13 +1,14 @@
 import { parts } from '../geometry/region.js';
 import type { Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
-import { lengthText, numberText, type Units } from '../schema/units.js';
+import { MM_PER_INCH, numberText, type Units } from '../schema/units.js';
 
 /** What was made, in one line: parts, the reach that was proven against what is required, the gap, the folder. */
 export function resultLine(job: Job, proof: ProofResult, folder: string): string {
   const { units, name } = job.recipe;
-  const reach = (mm: number): string => (Number.isFinite(mm) ? fine(mm, units) : 'no limit');
   const { pocket, plug, required, gap } = proof;
+  // The proof measures up to twice what is required; a straight edge has no limit.
+  const reach = (mm: number): string => `${mm >= 2 * required - 1e-9 ? 'at least ' : ''}${fine(mm, units)}`;
   return [
     `${name}: ${count(parts(job.pair.pocket).length, 'pocket')}, ${count(parts(job.pair.plug).length, 'plug')}`,
     `proven: reach ${reach(pocket.reach)} in the pocket and ${reach(plug.reach)} round the plug (required ${fine(required, units)}), gap ${fine(gap.least, units)} to ${fine(gap.most, units)}`,
@@ -17,7 +18,6 @@ export function resultLine(job: Job, proof: ProofResult, folder: string): string
 
 /** The same for `--json`. Lengths in mm. */
 export function resultObject(path: string, job: Job, proof: ProofResult, folder: string): object {
-  const reach = (mm: number): number | null => (Number.isFinite(mm) ? mm : null);
   return {
     recipe: path,
     made: true,
@@ -27,8 +27,8 @@ export function resultObject(path: string, job: Job, proof: ProofResult, folder:
     parts: { pocket: parts(job.pair.pocket).length, plug: parts(job.pair.plug).length },
     proof: {
       required: proof.required,
-      pocket: reach(proof.pocket.reach),
-      plug: reach(proof.plug.reach),
+      pocket: proof.pocket.reach,
+      plug: proof.plug.reach,
       gap: proof.gap,
       joints: proof.joints.worst,
       svgDxf: proof.svgDxf,
@@ -44,5 +44,5 @@ function count(n: number, what: string): string {
 
 /** Reach and gap are judged to half a thousandth of a millimetre: one place more than other lengths. */
 function fine(mm: number, units: Units): string {
-  return units === 'in' ? `${numberText(mm / 25.4, 5)} in` : lengthText(mm, 'mm');
+  return units === 'in' ? `${numberText(mm / MM_PER_INCH, 5)} in` : `${numberText(mm, 4)} mm`;
 }

@@ -1,6 +1,6 @@
 import type { Artwork } from '../geometry/artwork.js';
 import type { Contour } from '../geometry/region.js';
-import { tidied } from '../geometry/tidy.js';
+import { tidied, withoutCrumbs } from '../geometry/tidy.js';
 import { type Rule, type Sound, settleBetween } from './between.js';
 import { filleted } from './fillet.js';
 import type { Change, Safe } from './safe.js';
@@ -42,7 +42,7 @@ function soundContours(
   for (const c of tidy) {
     const f = filleted(c, rule.r);
     if (!f) return settle(name, tidy, rule.r, rule.thin, changes);
-    rounded.push(f);
+    rounded.push(withoutCrumbs(f));
   }
   if (tightPlaces(rounded, rule.r, true).length > 0) return settle(name, tidy, rule.r, rule.thin, changes);
   return rounded;

@@ -1,15 +1,18 @@
 import { capsule } from '../geometry/capsule.js';
-import { arc, type Edge } from '../geometry/edge.js';
-import { type Contour, reversedContour } from '../geometry/region.js';
+import { arc, type Edge, line } from '../geometry/edge.js';
+import { type Contour, circle, reversedContour } from '../geometry/region.js';
 
 type Point = readonly [number, number];
 
 /** How far a fitted stretch may stray from the sampled middle line; with the sampling error it stays under SPARE. */
 const FIT = 0.001;
 
+/** Bends tighter than this share of w are followed by short chords; the disc hides them. */
+const TIGHTEST = 0.1;
+
 /**
- * A disc of radius w swept along a sampled line, as counter-clockwise contours that may overlap: one capsule for each
- * stretch of the line that a straight segment or an arc (gentler than 2w) follows to FIT.
+ * A disc of radius w swept along a sampled line, as counter-clockwise contours that may overlap: one straight or bent
+ * capsule for each stretch of the line that a segment or an arc follows to FIT.
  */
 export function swept(points: readonly Point[], w: number): Contour[] {
   const out: Contour[] = [];
@@ -20,7 +23,7 @@ export function swept(points: readonly Point[], w: number): Contour[] {
     const bent = longest(points, i, (j) => arcThrough(points, i, j, w) !== null);
     const p = points[i]!;
     if (bent > straight) {
-      out.push(arcCapsule(arcThrough(points, i, bent, w)!, w));
+      out.push(...arcCapsule(arcThrough(points, i, bent, w)!, w));
       i = bent;
     } else {
       const q = points[straight]!;
@@ -76,7 +79,7 @@ function arcThrough(points: readonly Point[], i: number, j: number, w: number): 
   const cy = ay + (ux * v2 - vx * u2) / (2 * cross);
   const radius = Math.sqrt((ax - cx) * (ax - cx) + (ay - cy) * (ay - cy));
   // Under half a circle: the middle of the chord lies on the centre's far side from the arc's own middle.
-  if (radius < 2 * w || radius > 1e5 || v2 > 2.5 * radius * radius) return null;
+  if (radius < TIGHTEST * w || radius > 1e5 || v2 > 2.5 * radius * radius) return null;
   for (let k = i; k <= j; k++) {
     const dx = points[k]![0] - cx;
     const dy = points[k]![1] - cy;
@@ -85,19 +88,23 @@ function arcThrough(points: readonly Point[], i: number, j: number, w: number): 
   return arc(ax, ay, qx, qy, cx, cy, cross > 0 ? radius : -radius);
 }
 
-/** All points within w of an arc of radius over w, counter-clockwise. */
-function arcCapsule(e: Edge, w: number): Contour {
+/** All points within w of an arc, as counter-clockwise contours that may overlap. */
+function arcCapsule(e: Edge, w: number): Contour[] {
   const radius = Math.abs(e.r);
   const outer = (radius + w) / radius;
-  const inner = (radius - w) / radius;
-  const at = (x: number, y: number, k: number): Point => [e.cx + (x - e.cx) * k, e.cy + (y - e.cy) * k];
-  const [o0, o1, i0, i1] = [
-    at(e.x0, e.y0, outer),
-    at(e.x1, e.y1, outer),
-    at(e.x0, e.y0, inner),
-    at(e.x1, e.y1, inner),
-  ];
   const turn = e.r > 0 ? 1 : -1;
+  const at = (x: number, y: number, k: number): Point => [e.cx + (x - e.cx) * k, e.cy + (y - e.cy) * k];
+  const o0 = at(e.x0, e.y0, outer);
+  const o1 = at(e.x1, e.y1, outer);
+  const rim = arc(o0[0], o0[1], o1[0], o1[1], e.cx, e.cy, turn * (radius + w));
+  if (radius < w * 1.02) {
+    // The disc reaches the centre: a slice of the full disc about it, and the disc at either end.
+    const slice = [line(e.cx, e.cy, o0[0], o0[1]), rim, line(o1[0], o1[1], e.cx, e.cy)];
+    return [turn > 0 ? slice : reversedContour(slice), circle(e.x0, e.y0, w), circle(e.x1, e.y1, w)];
+  }
+  const inner = (radius - w) / radius;
+  const i0 = at(e.x0, e.y0, inner);
+  const i1 = at(e.x1, e.y1, inner);
   const tip = (x: number, y: number, s: number): Point => [
     x - (s * turn * (y - e.cy) * w) / radius,
     y + (s * turn * (x - e.cx) * w) / radius,
@@ -105,12 +112,12 @@ function arcCapsule(e: Edge, w: number): Contour {
   const [t0, t1] = [tip(e.x0, e.y0, -1), tip(e.x1, e.y1, 1)];
   const cap = (p: Point, q: Point, x: number, y: number): Edge => arc(p[0], p[1], q[0], q[1], x, y, turn * w);
   const loop: Edge[] = [
-    arc(o0[0], o0[1], o1[0], o1[1], e.cx, e.cy, turn * (radius + w)),
+    rim,
     cap(o1, t1, e.x1, e.y1),
     cap(t1, i1, e.x1, e.y1),
     arc(i1[0], i1[1], i0[0], i0[1], e.cx, e.cy, -turn * (radius - w)),
     cap(i0, t0, e.x0, e.y0),
     cap(t0, o0, e.x0, e.y0),
   ];
-  return turn > 0 ? loop : reversedContour(loop);
+  return [turn > 0 ? loop : reversedContour(loop)];
 }

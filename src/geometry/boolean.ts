@@ -12,7 +12,7 @@ import {
 } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { type Contour, edgeBox, type Region, rayCrossings } from './region.js';
-import { SAME_POINT } from './tolerances.js';
+import { ON_EDGE, ONE_NODE } from './tolerances.js';
 
 /** All points in at least one of the regions. */
 export function union(regions: readonly Region[]): Region {
@@ -57,7 +57,7 @@ export function overlay(
   sets.forEach((contours, k) => {
     for (const c of contours)
       for (const e of c)
-        if (chordLength(e) > SAME_POINT) {
+        if (chordLength(e) > ON_EDGE) {
           edges.push(e);
           owner.push(k);
         }
@@ -75,14 +75,13 @@ class Nodes {
   readonly ys: number[] = [];
 
   at(x: number, y: number): number {
-    const size = 8 * SAME_POINT;
+    const size = 4 * ONE_NODE;
     const ix = Math.round(x / size);
     const iy = Math.round(y / size);
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
         for (const n of this.#cells.get(`${ix + dx},${iy + dy}`) ?? []) {
-          if (Math.abs(this.xs[n]! - x) <= 4 * SAME_POINT && Math.abs(this.ys[n]! - y) <= 4 * SAME_POINT)
-            return n;
+          if (Math.abs(this.xs[n]! - x) <= ONE_NODE && Math.abs(this.ys[n]! - y) <= ONE_NODE) return n;
         }
     const n = this.xs.length;
     this.xs.push(x);
@@ -99,7 +98,7 @@ function merged(edges: readonly Edge[], owner: readonly number[], sets: number, 
   const index = new EdgesIndex(edges);
   const cuts: [number, number][][] = edges.map(() => []);
   edges.forEach((e, i) => {
-    for (const j of index.near(edgeBox(e), SAME_POINT)) {
+    for (const j of index.near(edgeBox(e), ON_EDGE)) {
       if (j <= i) continue;
       crossings(e, edges[j]!, (x, y) => {
         cuts[i]!.push([x, y]);
@@ -139,7 +138,7 @@ function addBorder(
   const [mx, my] = midpoint(edge);
   const twin = list.find((b) => {
     const [x, y] = midpoint(b.edge);
-    return Math.abs(x - mx) <= 16 * SAME_POINT && Math.abs(y - my) <= 16 * SAME_POINT;
+    return Math.abs(x - mx) <= 4 * ONE_NODE && Math.abs(y - my) <= 4 * ONE_NODE;
   });
   if (twin) {
     twin.turns[set]! += twin.from === from ? 1 : -1;

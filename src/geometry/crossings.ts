@@ -1,10 +1,10 @@
 import { type Edge, parameterEnd, pointParameter } from './edge.js';
 import { distanceToEdge } from './region.js';
-import { SAME_POINT } from './tolerances.js';
+import { ON_EDGE } from './tolerances.js';
 
 /**
  * Where two edges meet: calls `at(x, y)` for every crossing, touching point, and end of one that lies on the other
- * (which also marks the ends of stretches they share). Points off either edge by more than SAME_POINT do not count.
+ * (which also marks the ends of stretches they share). Points off either edge by more than ON_EDGE do not count.
  */
 export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void): void {
   const both = (x: number, y: number): void => {
@@ -21,7 +21,7 @@ export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void):
 }
 
 function onEdge(e: Edge, x: number, y: number): boolean {
-  return distanceToEdge(e, x, y) <= SAME_POINT;
+  return distanceToEdge(e, x, y) <= ON_EDGE;
 }
 
 type Hit = (x: number, y: number) => void;
@@ -47,8 +47,8 @@ function lineArc(l: Edge, c: Edge, hit: Hit): void {
   const along = (c.cx - l.x0) * ux + (c.cy - l.y0) * uy;
   const away = (c.cx - l.x0) * uy - (c.cy - l.y0) * ux;
   const h2 = c.r * c.r - away * away;
-  // A line that passes the circle by less than SAME_POINT touches it.
-  if (h2 < -2 * Math.abs(c.r) * SAME_POINT) return;
+  // A line that passes the circle by less than ON_EDGE touches it.
+  if (h2 < -2 * Math.abs(c.r) * ON_EDGE) return;
   const h = Math.sqrt(Math.max(0, h2));
   hit(l.x0 + ux * (along - h), l.y0 + uy * (along - h));
   if (h > 0) hit(l.x0 + ux * (along + h), l.y0 + uy * (along + h));
@@ -60,7 +60,7 @@ function arcArc(a: Edge, b: Edge, hit: Hit): void {
   const dx = b.cx - a.cx;
   const dy = b.cy - a.cy;
   const d = Math.sqrt(dx * dx + dy * dy);
-  if (d < SAME_POINT || d > p + q + SAME_POINT || d < Math.abs(p - q) - SAME_POINT) return;
+  if (d < ON_EDGE || d > p + q + ON_EDGE || d < Math.abs(p - q) - ON_EDGE) return;
   const along = (p * p - q * q + d * d) / (2 * d);
   const h = Math.sqrt(Math.max(0, p * p - along * along));
   const mx = a.cx + (dx * along) / d;
@@ -72,7 +72,7 @@ function arcArc(a: Edge, b: Edge, hit: Hit): void {
 /** Parameters of `points` along an edge, in order, strictly between its ends, near-doubles merged. */
 export function cutParameters(e: Edge, points: readonly (readonly [number, number])[]): number[] {
   const end = parameterEnd(e);
-  const atLeast = e.r === 0 ? SAME_POINT : SAME_POINT / Math.abs(e.r);
+  const atLeast = e.r === 0 ? ON_EDGE : ON_EDGE / Math.abs(e.r);
   const out: number[] = [];
   const sorted = points.map(([x, y]) => pointParameter(e, x, y)).sort((s, t) => s - t);
   for (const t of sorted) {

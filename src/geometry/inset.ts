@@ -11,7 +11,7 @@ import {
 import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
 import { type Contour, edgeBox, windingNumber } from './region.js';
-import { GRAZE, JOINT, NO_RADIUS, SMOOTH } from './tolerances.js';
+import { GRAZE, jointWithin, NO_RADIUS, SMOOTH } from './tolerances.js';
 import { nearStretches } from './too-near.js';
 
 /** A stretch of an inset boundary and where it came from. */
@@ -53,9 +53,9 @@ interface Element {
  * the caller tries again with r changed by a hair).
  *
  * `overlay`: the contours may cross, where clockwise ones (discs, capsules) are to be taken away from the region
- * of the others; then what is left is where the winding number is exactly 1.
+ * of the others; then what is left is where the winding number is exactly 1. `graze`: see tolerances.ts.
  */
-export function inset(contours: readonly Contour[], r: number, overlay = false): Inset | null {
+export function inset(contours: readonly Contour[], r: number, overlay = false, graze = GRAZE): Inset | null {
   const sources: Edge[] = contours.flat();
   const index = new EdgesIndex(sources);
   const stretches: Stretch[] = [];
@@ -64,7 +64,7 @@ export function inset(contours: readonly Contour[], r: number, overlay = false):
   let base = 0;
   for (let c = 0; c < contours.length; c++) {
     const first = stretches.length;
-    insetContour(contours[c]!, base, r, index, sources, stretches);
+    insetContour(contours[c]!, base, r, graze, index, sources, stretches);
     base += contours[c]!.length;
     if (overlay) dropOutside(contours, stretches, first);
     const count = stretches.length - first;
@@ -73,7 +73,7 @@ export function inset(contours: readonly Contour[], r: number, overlay = false):
   }
   const next = link(
     stretches.map((s) => s.edge),
-    JOINT,
+    jointWithin(r, graze),
   );
   return next && { stretches, next, follows: Int32Array.from(follows), lost };
 }
@@ -92,6 +92,7 @@ function insetContour(
   contour: Contour,
   base: number,
   r: number,
+  graze: number,
   index: EdgesIndex,
   sources: readonly Edge[],
   out: Stretch[],
@@ -99,10 +100,10 @@ function insetContour(
   for (let i = 0; i < contour.length; i++) {
     const e = contour[i]!;
     const moved = movedLeft(e, r);
-    if (moved) keepFar({ edge: moved, source: e, vx: 0, vy: 0 }, base + i, r, index, sources, out);
+    if (moved) keepFar({ edge: moved, source: e, vx: 0, vy: 0 }, base + i, r, graze, index, sources, out);
     const after = contour[(i + 1) % contour.length]!;
     for (const turn of turnAbout(e, after, r)) {
-      keepFar({ edge: turn, source: null, vx: e.x1, vy: e.y1 }, -1, r, index, sources, out);
+      keepFar({ edge: turn, source: null, vx: e.x1, vy: e.y1 }, -1, r, graze, index, sources, out);
     }
   }
 }
@@ -172,6 +173,7 @@ function keepFar(
   element: Element,
   own: number,
   r: number,
+  graze: number,
   index: EdgesIndex,
   sources: readonly Edge[],
   out: Stretch[],
@@ -183,7 +185,7 @@ function keepFar(
   for (const j of index.near(edgeBox(edge), r)) {
     if (j === own) continue;
     const before = near.length;
-    nearStretches(edge, sources[j]!, r, GRAZE, near);
+    nearStretches(edge, sources[j]!, r, graze, near);
     if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
   }
   let from = 0;

@@ -1,6 +1,7 @@
 import { inset } from './inset.js';
 import { EMPTY, type Region, reversedContour } from './region.js';
 import { chains } from './roll.js';
+import { GRAZE, GRAZE_STEP, HAIR } from './tolerances.js';
 
 /**
  * The region grown by d mm (shrunk when d is negative) with a disc: dilation or erosion, corners that open get arcs.
@@ -10,9 +11,10 @@ export function offset(region: Region, d: number): Region {
   if (d === 0 || region.contours.length === 0) return region;
   const grown = d > 0;
   const contours = grown ? region.contours.map(reversedContour) : region.contours;
-  for (let attempt = 0; attempt < 6; attempt++) {
-    // See `roll`: a hair more undoes coincidences. It stays under a fifth of what a written coordinate resolves.
-    const moved = inset(contours, Math.abs(d) + attempt * 2e-7);
+  let graze = GRAZE;
+  for (let attempt = 0; attempt < 5; attempt++) {
+    const moved = inset(contours, Math.abs(d) + attempt * HAIR, false, graze);
+    graze *= GRAZE_STEP;
     if (!moved) continue;
     const loops = chains(
       moved.stretches.map((s) => s.edge),

@@ -2,8 +2,9 @@ import { arc, chordLength, type Edge, parameterEnd, part } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { type Inset, inset, type Stretch } from './inset.js';
 import { link } from './link.js';
+import { footOn } from './nearest.js';
 import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
-import { GRAZE, JOINT, SAME_POINT } from './tolerances.js';
+import { GRAZE, GRAZE_STEP, HAIR, jointWithin, SAME_POINT } from './tolerances.js';
 import { nearStretches } from './too-near.js';
 
 /** A ball at rest: it touches the boundary at two feet and can roll no further towards what lies between them. */
@@ -34,11 +35,12 @@ export interface Rolled {
  * Throws when no consistent boundary comes out even after r is changed by hairs; not known to happen on sound input.
  */
 export function roll(contours: readonly Contour[], r: number, overlay = false): Rolled {
+  let graze = GRAZE;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    // A coincidence of three or more boundary edges at one distance is undone by a radius a hair larger.
     const radius = r + attempt * HAIR;
-    const shrunk = inset(contours, radius, overlay);
-    const rolled = shrunk && back(contours, shrunk, radius);
+    const shrunk = inset(contours, radius, overlay, graze);
+    const rolled = shrunk && back(contours, shrunk, radius, graze);
+    graze *= GRAZE_STEP;
     if (rolled) return rolled;
   }
   throw new Error('the rolling ball found no consistent boundary');
@@ -54,10 +56,10 @@ export function rollOutside(
   return { ...outside, contours: outside.contours.map(reversedContour) };
 }
 
-const ATTEMPTS = 6;
-const HAIR = 3.1e-6;
+const ATTEMPTS = 5;
 
-function back(contours: readonly Contour[], shrunk: Inset, r: number): Rolled | null {
+function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: number): Rolled | null {
+  const within = jointWithin(r, graze);
   const { stretches, next, follows } = shrunk;
   const edges: Edge[] = [];
   // Where in `edges` the pieces of each stretch begin, so that loops can be read off when nothing interferes.
@@ -71,7 +73,7 @@ function back(contours: readonly Contour[], shrunk: Inset, r: number): Rolled | 
     if (s.source) pushReturned(s, edges);
     const n = next[i]!;
     const to = stretches[n]!;
-    if (apart(s.foot1, to.foot0) <= JOINT) continue;
+    if (apart(s.foot1, to.foot0) <= within) continue;
     const cx = (s.edge.x1 + to.edge.x0) / 2;
     const cy = (s.edge.y1 + to.edge.y0) / 2;
     rests.push({
@@ -85,14 +87,14 @@ function back(contours: readonly Contour[], shrunk: Inset, r: number): Rolled | 
     });
     index ??= new EdgesIndex(stretches.map((t) => t.edge));
     for (const a of arcAbout(cx, cy, s.foot1, to.foot0, r)) {
-      const kept = outsideOthers(a, cx, cy, i, n, r, stretches, index);
+      const kept = outsideOthers(a, cx, cy, i, n, r, graze, stretches, index);
       if (kept.length !== 1 || kept[0] !== a) interfered = true;
       edges.push(...kept);
     }
   }
   starts[stretches.length] = edges.length;
   const lost = shrunk.lost.map((c) => contours[c]!);
-  const loops = interfered ? relinked(edges) : readLoops(edges, starts, next);
+  const loops = interfered ? relinked(edges, within) : readLoops(edges, starts, next);
   return loops && { contours: loops, rests, lost };
 }
 
@@ -139,6 +141,7 @@ function outsideOthers(
   before: number,
   after: number,
   r: number,
+  graze: number,
   stretches: readonly Stretch[],
   index: EdgesIndex,
 ): Edge[] {
@@ -146,7 +149,7 @@ function outsideOthers(
   for (const j of index.near(edgeBox(a), r)) {
     if (j === before || j === after) continue;
     const other = stretches[j]!.edge;
-    if (distanceToEdge(other, cx, cy) < 2 * r) nearStretches(a, other, r, GRAZE, covered);
+    if (distanceToEdge(other, cx, cy) < 2 * r) nearStretches(a, other, r, graze, covered);
   }
   if (covered.length === 0) return [a];
   const end = parameterEnd(a);
@@ -184,8 +187,8 @@ function readLoops(edges: readonly Edge[], starts: Int32Array, next: Int32Array)
   return loops;
 }
 
-function relinked(edges: readonly Edge[]): Contour[] | null {
-  const next = link(edges, JOINT);
+function relinked(edges: readonly Edge[], within: number): Contour[] | null {
+  const next = link(edges, within);
   return next && chains(edges, next);
 }
 
@@ -197,12 +200,21 @@ export function chains(edges: readonly Edge[], next: Int32Array): Contour[] {
 
 function pushLoop(loop: readonly Edge[], loops: Contour[]): void {
   if (loop.length < 2) return;
+  const joints = loop.map((e, i) => joint(loop[(i + loop.length - 1) % loop.length]!, e));
   loops.push(
     loop.map((e, i) => {
-      const before = loop[(i + loop.length - 1) % loop.length]!;
-      return e.x0 === before.x1 && e.y0 === before.y1 ? e : { ...e, x0: before.x1, y0: before.y1 };
+      const [x0, y0] = joints[i]!;
+      const [x1, y1] = joints[(i + 1) % loop.length]!;
+      return e.x0 === x0 && e.y0 === y0 && e.x1 === x1 && e.y1 === y1 ? e : { ...e, x0, y0, x1, y1 };
     }),
   );
+}
+
+/** Where one edge passes to the next: ends that overlap along the way are trimmed, so that both stay on their curves. */
+function joint(before: Edge, e: Edge): readonly [number, number] {
+  const dx = e.x0 - before.x1;
+  const dy = e.y0 - before.y1;
+  return dx * dx + dy * dy < 1e-18 ? [before.x1, before.y1] : footOn(e, before.x1, before.y1);
 }
 
 /** The boundary between the end of one stretch and the start of the next reached on the same contour. */

@@ -1,6 +1,6 @@
 import { chordLength, type Edge, endTangent, halfTangent, startTangent } from './edge.js';
 import type { Contour } from './region.js';
-import { SAME_POINT } from './tolerances.js';
+import { CRUMB, SAME_POINT } from './tolerances.js';
 
 /** Two lines nearer to one line than this (radians), or two arcs whose circles agree to SAME_POINT, become one. */
 const STRAIGHT = 1e-9;
@@ -8,10 +8,10 @@ const STRAIGHT = 1e-9;
 /** tan(85 degrees): half of the widest arc the kernel keeps in one. */
 const WIDEST = 11.430052302761343;
 
-/** A contour without points for edges and with collinear lines and co-circular arcs joined (up to 170 degrees). */
+/** A contour without crumbs and with collinear lines and co-circular arcs joined (up to 170 degrees). */
 export function tidied(contour: Contour): Contour {
   const out: Edge[] = [];
-  for (const e of contour) {
+  for (const e of withoutCrumbs(contour)) {
     if (chordLength(e) <= SAME_POINT) continue;
     const last = out[out.length - 1];
     const joined = last && join(last, e);
@@ -25,6 +25,32 @@ export function tidied(contour: Contour): Contour {
     out[0] = joined;
   }
   return out.length < 2 ? [] : closed(out);
+}
+
+/** A contour without edges shorter than CRUMB: the edges before and after a crumb meet at its middle. */
+export function withoutCrumbs(contour: Contour): Contour {
+  if (!contour.some(isCrumb)) return contour;
+  const out: Edge[] = [];
+  for (const e of contour) {
+    const last = out[out.length - 1];
+    if (last && isCrumb(last)) {
+      out.pop();
+      const before = out[out.length - 1];
+      const x = before ? (last.x0 + last.x1) / 2 : last.x1;
+      const y = before ? (last.y0 + last.y1) / 2 : last.y1;
+      if (before) out[out.length - 1] = { ...before, x1: x, y1: y };
+      out.push({ ...e, x0: x, y0: y });
+    } else out.push(e);
+  }
+  // A crumb at the seam: the last edge meets the first at its far end.
+  if (out.length > 2 && isCrumb(out[out.length - 1]!)) out.pop();
+  return closed(out);
+}
+
+function isCrumb(e: Edge): boolean {
+  const dx = e.x1 - e.x0;
+  const dy = e.y1 - e.y0;
+  return dx * dx + dy * dy < CRUMB * CRUMB;
 }
 
 /** Ends meet again after short edges were left out. */

@@ -12,8 +12,25 @@ export const GRAZE = 2e-11;
 /** A turn smaller than this (radians) is no corner. A written file may show 0.1 degree = 1.7e-3; this is far below. */
 export const SMOOTH = 1e-5;
 
-/** Offset pieces whose ends lie within this are the same joint: a turn under SMOOTH leaves ends r * SMOOTH apart. */
-export const JOINT = 2e-4;
+/** Each further try at a degenerate place forgives this much more of GRAZE ... */
+export const GRAZE_STEP = 30;
+
+/** ... and takes a radius larger by this hair, mm: three or more edges at one distance then no longer coincide. */
+export const HAIR = 3.1e-6;
+
+/**
+ * How far apart the ends of offset pieces of one joint can lie, mm: a turn under SMOOTH leaves them r * SMOOTH apart,
+ * and edges that dip into each other by `graze` do so over a length of 2 sqrt(graze r) or so.
+ */
+export function jointWithin(r: number, graze: number): number {
+  return 2 * r * SMOOTH + 5 * Math.sqrt(graze * r);
+}
+
+/** A point this near to an edge lies on it, in booleans. Crossings of near-tangent edges are this sure, sideways. */
+export const ON_EDGE = 1e-9;
+
+/** Cuts this near to each other are one. Along near-tangent edges a crossing is only sure to about 1e-8. */
+export const ONE_NODE = 2e-7;
 
 /** Radius of an offset arc under which it is a point: what is left when an arc of exactly r is moved in by r. */
 export const NO_RADIUS = 1e-7;
@@ -26,3 +43,9 @@ export const SPARE = 0.003;
 
 /** A place narrower than asked by no more than this counts as wide enough; a fifth of what the proof forgives. */
 export const TIGHT = 1e-4;
+
+/**
+ * Edges shorter than this are crumbs and are left out, their neighbours meeting half way: a coordinate written to a
+ * millionth of the unit could not hold their direction. Moves nothing by more than half of it.
+ */
+export const CRUMB = 0.001;

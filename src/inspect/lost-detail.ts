@@ -4,13 +4,13 @@ import type { Finding } from './finding.js';
 import type { Setup } from './setup.js';
 
 const WHAT: Readonly<Record<Change['kind'], string>> = {
-  vanished: 'thinner than the cutter and left out',
-  split: 'cut into several parts where it was thinner than the cutter',
-  filled: 'with a gap or hole narrower than the cutter, now solid',
-  parted: 'nearer to each other than the cutter is wide; the gap is opened to it',
-  joined: 'nearer to each other than the cutter is wide; the gap is bridged',
-  shortened: 'with a narrow end that is cut off',
-  merged: 'now one part',
+  vanished: 'the pattern is thinner than the cutter and was left out',
+  split: 'a part is thinner than the cutter and was cut in two',
+  filled: 'a gap or hole is narrower than the cutter and was filled',
+  parted: 'two pieces come nearer than the cutter is wide and were parted',
+  joined: 'two pieces come nearer than the cutter is wide and were joined',
+  shortened: 'a narrow end was cut off',
+  merged: 'several parts became one',
 };
 
 const LOST: ReadonlySet<Change['kind']> = new Set(['vanished', 'split', 'filled', 'shortened']);
@@ -28,7 +28,7 @@ export function lostDetail({ recipe, safe }: Setup): Finding[] {
       severity: LOST.has(kind) ? 'warn' : 'note',
       where: largest.at,
       numbers: { places: changes.length, largest: largest.size },
-      do: `${places} the pattern was ${WHAT[kind]} (largest: ${example}). A larger pattern or a smaller cutter keeps it.`,
+      do: `${places} ${WHAT[kind]} (largest: ${example}). A larger pattern or a smaller cutter keeps it.`,
     };
   });
 }

@@ -1,6 +1,6 @@
 /** Angles from + - * / and sqrt only: the same bits on every engine. */
 
-export const PI = 3.141592653589793;
+export const PI = Math.PI;
 export const DEGREES = 180 / PI;
 
 /** Arc tangent of any finite x, radians, within 1e-15. Halves the angle twice (Euler), then Gregory's series. */

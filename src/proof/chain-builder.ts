@@ -31,7 +31,7 @@ export class ChainBuilder {
     const dx = x1 - x0;
     const dy = y1 - y0;
     const chord = Math.sqrt(dx * dx + dy * dy);
-    const r = radius > chord / 2 ? radius : chord / 2;
+    const r = Math.max(radius, chord / 2);
     const h = Math.sqrt((r - chord / 2) * (r + chord / 2)) * (left === large ? -1 : 1);
     const cx = (x0 + x1) / 2 - (dy / chord) * h;
     const cy = (y0 + y1) / 2 + (dx / chord) * h;

@@ -31,7 +31,7 @@ export function pointToPiece2(x: number, y: number, p: Float64Array, o: number):
   }
   const a = ax * ax + ay * ay;
   const b = bx * bx + by * by;
-  return a < b ? a : b;
+  return Math.min(a, b);
 }
 
 /**
@@ -58,7 +58,7 @@ export function pieceToPiece2(
   if (best < enough) return best;
   if (p[i + R]! < 0) d = q[j + R]! < 0 ? lineLine2(p, i, q, j) : lineArc2(p, i, q, j);
   else d = q[j + R]! < 0 ? lineArc2(q, j, p, i) : arcArc2(p, i, q, j);
-  return d < best ? d : best;
+  return Math.min(d, best);
 }
 
 /** 0 when two segments cross, else Infinity. */
@@ -181,7 +181,7 @@ export function nearestOn(p: Float64Array, o: number, q: Float64Array, i: number
       }
     }
     low = at > step ? at - step : 0;
-    high = at + step < 1 ? at + step : 1;
+    high = Math.min(at + step, 1);
   }
   return pointAlong(p, o, at);
 }

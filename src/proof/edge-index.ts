@@ -53,10 +53,10 @@ export function pieceBox(p: Float64Array, o: number, box: Float64Array, b: numbe
   const y0 = p[o + Y0]!;
   const x1 = p[o + X1]!;
   const y1 = p[o + Y1]!;
-  box[b] = x0 < x1 ? x0 : x1;
-  box[b + 1] = y0 < y1 ? y0 : y1;
-  box[b + 2] = x0 > x1 ? x0 : x1;
-  box[b + 3] = y0 > y1 ? y0 : y1;
+  box[b] = Math.min(x0, x1);
+  box[b + 1] = Math.min(y0, y1);
+  box[b + 2] = Math.max(x0, x1);
+  box[b + 3] = Math.max(y0, y1);
   const r = p[o + R]!;
   if (r < 0) return;
   const cx = p[o + CX]!;

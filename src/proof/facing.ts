@@ -7,7 +7,7 @@ const PAST = 1e-4;
 function leastAlong(p: Float64Array, o: number, nx: number, ny: number, x: number, y: number): number {
   const a = nx * (p[o + X0]! - x) + ny * (p[o + Y0]! - y);
   const b = nx * (p[o + X1]! - x) + ny * (p[o + Y1]! - y);
-  const ends = a < b ? a : b;
+  const ends = Math.min(a, b);
   if (p[o + R]! < 0 || !onArc(p, o, -nx, -ny)) return ends;
   return nx * (p[o + CX]! - x) + ny * (p[o + CY]! - y) - p[o + R]!;
 }
@@ -48,7 +48,7 @@ function fromLine(p: Float64Array, o: number, q: Float64Array, j: number): numbe
   const ny = q[j + U0X]!;
   const low = leastAlong(p, o, nx, ny, q[j + X0]!, q[j + Y0]!);
   const high = -leastAlong(p, o, -nx, -ny, q[j + X0]!, q[j + Y0]!);
-  return -low > high ? -low : high;
+  return Math.max(-low, high);
 }
 
 function fromCircle(p: Float64Array, o: number, q: Float64Array, j: number): number {
@@ -78,7 +78,7 @@ function fromCircle(p: Float64Array, o: number, q: Float64Array, j: number): num
   }
   const out = high - q[j + R]!;
   const inner = q[j + R]! - low;
-  return out > inner ? out : inner;
+  return Math.max(out, inner);
 }
 
 /** Writes the two halves of the piece at `o` to `a` and `b` of the same array. */

@@ -22,7 +22,7 @@ export interface Joint {
  */
 export function worstJoint(drawing: Drawing): Joint {
   const { edges, index, starts } = drawing;
-  const sure = (GRID * MM_PER[drawing.unit] * 1.4142135623730951) / UNSURE;
+  const sure = (GRID * MM_PER[drawing.unit] * Math.SQRT2) / UNSURE;
   let worst = -1;
   let at: [number, number] | null = null;
   for (let k = 0; k < drawing.contours; k++) {

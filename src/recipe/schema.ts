@@ -57,8 +57,8 @@ function fieldProperties(fields: readonly Field[]): SchemaObject {
   return Object.fromEntries(
     fields.map((f) => {
       const { default: preset, ...own } = property(f.parameter);
-      const words = f.also ? { enum: [...(own.enum as string[]), ...f.also.words] } : {};
-      const rest = { ...own, ...words };
+      const words: SchemaObject = f.also ? { enum: [...(own.enum as string[]), ...f.also.words] } : {};
+      const rest: SchemaObject = { ...own, ...words };
       if (f.need === 'default') return [f.parameter.name, { ...rest, default: preset! }];
       if (f.need === 'required') return [f.parameter.name, rest];
       return [f.parameter.name, { ...rest, description: `${rest.description} Left out: ${f.otherwise}.` }];

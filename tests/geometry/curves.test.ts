@@ -191,6 +191,22 @@ describe('cubicArcs', () => {
     expect([sharp[0].x0, sharp[0].y0]).toEqual([expect.closeTo(10, 6), expect.closeTo(15, 6)]);
   });
 
+  it('meets a loop or a bend too small to matter as one corner too, with few arcs', () => {
+    for (const e of [1e-9, 1e-6, 1e-4, -1e-9, -1e-6, -1e-4]) {
+      const points: Four = [
+        [0, 0],
+        [20 + e, 20],
+        [-e, 20],
+        [20, 0],
+      ];
+      const edges = cubicArcs(...points);
+      expect(strays(points, edges)[0]).toBeLessThan(0.002);
+      expect(edges.length).toBeLessThanOrEqual(24);
+      const sharp = edges.filter((o, i) => i > 0 && turn(endTangent(edges[i - 1]), startTangent(o)) > 1e-6);
+      expect(sharp).toHaveLength(1);
+    }
+  });
+
   it('follows any curve', () => {
     const coordinate = fc.oneof(
       fc.integer({ min: -40, max: 40 }),
