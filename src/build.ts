@@ -4,7 +4,7 @@ import type { Pair } from './fit/pair.js';
 import { makePair } from './fit/split.js';
 import type { Assets } from './generators/generator.js';
 import { findGenerator } from './generators/index.js';
-import { recorder } from './geometry/recorder.js';
+import { recorder } from './generators/recorder.js';
 import { area, parts, perimeter, type Region } from './geometry/region.js';
 import { inspect } from './inspect/index.js';
 import { makeOutline } from './outline/index.js';

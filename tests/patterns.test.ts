@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { enforce } from '../src/cutter/enforce.js';
 import { findGenerator, generators } from '../src/generators/index.js';
-import { recorder } from '../src/geometry/recorder.js';
+import { recorder } from '../src/generators/recorder.js';
 import { makeOutline } from '../src/outline/index.js';
 import { readRecipe } from '../src/recipe/read.js';
 import { cornerRadius } from '../src/recipe/recipe.js';

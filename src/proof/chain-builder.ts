@@ -1,4 +1,4 @@
-import type { Edges } from './drawing.js';
+import type { Edges } from './edges.js';
 
 const COLUMNS = 8;
 

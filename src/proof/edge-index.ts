@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import type { Edges } from './drawing.js';
+import type { Edges } from './edges.js';
 
 /**
  * A piece is a straight or circular edge written out as twelve numbers in a flat array, so that the inner loops

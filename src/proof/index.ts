@@ -1,7 +1,8 @@
 export { angleOf } from './angle.js';
 export { crossing } from './crossings.js';
 export { difference } from './difference.js';
-export { Drawing, type Edges, mirrored, type Unit } from './drawing.js';
+export { Drawing, mirrored, type Unit } from './drawing.js';
+export type { Edges } from './edges.js';
 export { type Gap, gap } from './gap.js';
 export { type Joint, worstJoint } from './joints.js';
 export { Unreadable } from './place.js';

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import { angleOf } from './angle.js';
-import type { Edges } from './drawing.js';
 import type { Index } from './edge-index.js';
+import type { Edges } from './edges.js';
 
 /** What each contour encloses and lies in, by the even-odd rule. */
 export interface Nesting {

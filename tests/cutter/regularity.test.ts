@@ -21,7 +21,11 @@ describe(`pairs from ${RUNS} random fields`, () => {
       const size = 10 + random() * 18;
       const pieces = Array.from({ length: 1 + Math.floor(random() * 5) }, (_, i) => ({
         name: `p${i}`,
-        region: { contours: [randomPolygon(random, (random() - 0.5) * size, (random() - 0.5) * size, 3 + random() * 9)] },
+        region: {
+          contours: [
+            randomPolygon(random, (random() - 0.5) * size, (random() - 0.5) * size, 3 + random() * 9),
+          ],
+        },
       }));
       const r = 0.8 + random() * 1.4;
       const touch = random() < 0.5 ? 'part' : 'join';

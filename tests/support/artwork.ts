@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import type { Assets } from '../../src/generators/generator.js';
 import { findGenerator } from '../../src/generators/index.js';
 import type { Artwork } from '../../src/geometry/artwork.js';
-import { recorder } from '../../src/geometry/recorder.js';
+import { recorder } from '../../src/generators/recorder.js';
 import { contains, distanceToBoundary, flatten, type Region } from '../../src/geometry/region.js';
 import { makeOutline, outlineShapes } from '../../src/outline/index.js';
 import type { Outline } from '../../src/outline/outline.js';

@@ -1,5 +1,5 @@
+import { recorder } from '../../generators/recorder.js';
 import { drawRegion } from '../../geometry/draw-region.js';
-import { recorder } from '../../geometry/recorder.js';
 import { contains, flatten, type Region } from '../../geometry/region.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Generator } from '../generator.js';

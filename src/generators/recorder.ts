@@ -1,12 +1,12 @@
+import type { Artwork, Piece } from '../geometry/artwork.js';
+import { resolve } from '../geometry/boolean.js';
+import { cubicArcs, quadraticArcs } from '../geometry/curves.js';
+import { bulged, type Edge, endTangent, line, splitArc, startTangent, sweep } from '../geometry/edge.js';
+import type { Pen } from '../geometry/pen.js';
+import { type Contour, contourArea, type Region, reversedContour } from '../geometry/region.js';
+import { SAME_POINT } from '../geometry/tolerances.js';
+import { atan } from '../geometry/trig.js';
 import { Refusal } from '../schema/fault.js';
-import type { Artwork, Piece } from './artwork.js';
-import { resolve } from './boolean.js';
-import { cubicArcs, quadraticArcs } from './curves.js';
-import { bulged, type Edge, endTangent, line, splitArc, startTangent, sweep } from './edge.js';
-import type { Pen } from './pen.js';
-import { type Contour, contourArea, type Region, reversedContour } from './region.js';
-import { SAME_POINT } from './tolerances.js';
-import { atan } from './trig.js';
 
 /** Far above any piece that a cutter could work through; enough to stop a runaway drawing before memory does. */
 const MOST_EDGES = 200_000;
