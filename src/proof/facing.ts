@@ -16,31 +16,35 @@ function leastAlong(p: Float64Array, o: number, nx: number, ny: number, x: numbe
  * An upper bound on the distance of any point of the piece at `o` of `p` from the piece at `j` of `q`. Exact where
  * p lies between the normals at q's ends, for then distance is measured along q's normals: from a line it is
  * greatest at an end of p or where p runs parallel, from a circle also on the line of centres or at the foot of
- * its centre. Infinity where p does not face q.
+ * its centre. Elsewhere the greatest distance from q's first end, exact where p goes round that end.
  */
 export function facingMost(p: Float64Array, o: number, q: Float64Array, j: number): number {
   const straight = q[j + R]! < 0;
-  if (!straight && q[j + WIDE] === 1) return Infinity;
-  let past: number;
-  if (straight) {
-    const ux = q[j + U0X]!;
-    const uy = q[j + U0Y]!;
-    past = leastAlong(p, o, ux, uy, q[j + X0]!, q[j + Y0]!);
-    if (past < -PAST) return Infinity;
-    const other = leastAlong(p, o, -ux, -uy, q[j + X1]!, q[j + Y1]!);
-    if (other < past) past = other;
-  } else {
-    const cx = q[j + CX]!;
-    const cy = q[j + CY]!;
-    past = leastAlong(p, o, -q[j + U0Y]!, q[j + U0X]!, cx, cy);
-    if (past < -PAST) return Infinity;
-    const other = leastAlong(p, o, q[j + U1Y]!, -q[j + U1X]!, cx, cy);
-    if (other < past) past = other;
-  }
-  if (past < -PAST) return Infinity;
-  const most = straight ? fromLine(p, o, q, j) : fromCircle(p, o, q, j);
+  const past = straight ? betweenEnds(p, o, q, j) : betweenRays(p, o, q, j);
+  if (past < -PAST) return fromCircle(p, o, q[j + X0]!, q[j + Y0]!, 0);
+  const most = straight ? fromLine(p, o, q, j) : fromCircle(p, o, q[j + CX]!, q[j + CY]!, q[j + R]!);
   // A step of `past` brings p between the normals and changes either distance by no more than its length.
   return past < 0 ? most - 2 * past : most;
+}
+
+/** How far inside the strip between the normals at a segment's ends p lies; negative when it reaches out. */
+function betweenEnds(p: Float64Array, o: number, q: Float64Array, j: number): number {
+  const ux = q[j + U0X]!;
+  const uy = q[j + U0Y]!;
+  const first = leastAlong(p, o, ux, uy, q[j + X0]!, q[j + Y0]!);
+  if (first < -PAST) return first;
+  return Math.min(first, leastAlong(p, o, -ux, -uy, q[j + X1]!, q[j + Y1]!));
+}
+
+/** The same for an arc's sector, as far as it is met by (or, over 180 degrees, made of) two half-planes. */
+function betweenRays(p: Float64Array, o: number, q: Float64Array, j: number): number {
+  const cx = q[j + CX]!;
+  const cy = q[j + CY]!;
+  const first = leastAlong(p, o, -q[j + U0Y]!, q[j + U0X]!, cx, cy);
+  const wide = q[j + WIDE] === 1;
+  if (first < -PAST && !wide) return first;
+  const last = leastAlong(p, o, q[j + U1Y]!, -q[j + U1X]!, cx, cy);
+  return wide ? Math.max(first, last) : Math.min(first, last);
 }
 
 function fromLine(p: Float64Array, o: number, q: Float64Array, j: number): number {
@@ -51,9 +55,7 @@ function fromLine(p: Float64Array, o: number, q: Float64Array, j: number): numbe
   return Math.max(-low, high);
 }
 
-function fromCircle(p: Float64Array, o: number, q: Float64Array, j: number): number {
-  const cx = q[j + CX]!;
-  const cy = q[j + CY]!;
+function fromCircle(p: Float64Array, o: number, cx: number, cy: number, radius: number): number {
   const ax = p[o + X0]! - cx;
   const ay = p[o + Y0]! - cy;
   const bx = p[o + X1]! - cx;
@@ -76,9 +78,7 @@ function fromCircle(p: Float64Array, o: number, q: Float64Array, j: number): num
     if (onArc(p, o, dx, dy)) high = d + r;
     if (onArc(p, o, -dx, -dy)) low = d > r ? d - r : r - d;
   }
-  const out = high - q[j + R]!;
-  const inner = q[j + R]! - low;
-  return Math.max(out, inner);
+  return Math.max(high - radius, radius - low);
 }
 
 /** Writes the two halves of the piece at `o` to `a` and `b` of the same array. */

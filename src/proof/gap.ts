@@ -38,8 +38,10 @@ export function gap(pocket: Drawing, plug: Drawing): Gap {
   const b = new Walk(pocket, new Wall(plug, -1, pocket));
   a.go();
   b.go();
-  const most = a.most.value > b.most.value ? a.most : b.most;
+  let most = a.most.value > b.most.value ? a.most : b.most;
   let least = a.least;
+  // No gap anywhere: the greatest one is then where the two boundaries come nearest.
+  if (most.value === 0) most = { value: -least.value, at: least.at };
   if (a.overlaps || b.overlaps) {
     a.goDeep();
     b.goDeep();
@@ -57,8 +59,9 @@ interface Found {
 /** Walks one boundary and measures its distance to the other, a block of edges at a time. */
 class Walk {
   readonly least: Found = { value: Infinity, at: [0, 0] };
-  readonly most: Found = { value: -Infinity, at: [0, 0] };
-  readonly deepest: Found = { value: -Infinity, at: [0, 0] };
+  /** Only what is over 0 is sought, so that every piece on the other side can be left as soon as it is known to be. */
+  readonly most: Found = { value: 0, at: [0, 0] };
+  readonly deepest: Found = { value: 0, at: [0, 0] };
   overlaps = false;
   readonly #stack = new Float64Array((2 * LEVELS + 2) * STRIDE);
 
@@ -133,7 +136,8 @@ class Walk {
       const dx = x - stack[o + X0]!;
       const dy = y - stack[o + Y0]!;
       const half = Math.sqrt(dx * dx + dy * dy);
-      // A distance changes no faster than one moves.
+      // All on the other side, unless it crosses over. And a distance changes no faster than one moves.
+      if (d <= 0 && !this.#meets(o)) continue;
       if (d + half <= found.value + FINE || half <= SHORT || depth + 3 > 2 * LEVELS) continue;
       halve(stack, o, o + STRIDE, o + 2 * STRIDE);
       stack.copyWithin(o, o + 2 * STRIDE, o + 3 * STRIDE);
@@ -155,6 +159,15 @@ class Walk {
     const q = this.wall.drawing.index.pieces;
     for (let k = 0; k < this.wall.count; k++) {
       if (facingMost(this.#stack, o, q, this.wall.near[k]! * STRIDE) <= value + FINE) return true;
+    }
+    return false;
+  }
+
+  #meets(o: number): boolean {
+    const q = this.wall.drawing.index.pieces;
+    for (let k = 0; k < this.wall.count; k++) {
+      if (pieceToPiece2(this.#stack, o, q, this.wall.near[k]! * STRIDE, MEET * MEET) < MEET * MEET)
+        return true;
     }
     return false;
   }

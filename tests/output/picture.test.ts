@@ -44,17 +44,17 @@ it('shows a plug on a carrier as it will lie, not mirrored', () => {
   expect(carrier.get('picture.svg')).toBe(files.get('picture.svg'));
 });
 
-it('is 800 pixels wide and has the woods’ colours where they are', () => {
+it('is 720 pixels wide and has the woods’ colours where they are', () => {
   const png = PNG.sync.read(Buffer.from(files.get('picture.png') as Uint8Array));
-  expect(png.width).toBe(800);
-  // The picture is the 96 mm face and a rim of 4 % on each side: 103.68 mm over 800 pixels.
+  expect(png.width).toBe(720);
+  // The picture is the 96 mm face and a rim of 4 % on each side: 103.68 mm over 720 pixels.
   const mean = (x: number, y: number): number => {
-    const cx = Math.round(((x + 51.84) / 103.68) * 800);
-    const cy = Math.round(((51.84 - y) / 103.68) * 800);
+    const cx = Math.round(((x + 51.84) / 103.68) * 720);
+    const cy = Math.round(((51.84 - y) / 103.68) * 720);
     let sum = 0;
     for (let dy = -15; dy <= 15; dy++)
       for (let dx = -15; dx <= 15; dx++) {
-        const at = ((cy + dy) * 800 + cx + dx) * 4;
+        const at = ((cy + dy) * 720 + cx + dx) * 4;
         sum += png.data[at]! + png.data[at + 1]! + png.data[at + 2]!;
       }
     return sum / (31 * 31 * 3);
