@@ -94,7 +94,8 @@ function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
   const sweeps: Contour[] = [];
   for (const { piece, middle } of gaps) {
     const names = `${pieces[piece]!.name} / ${pieces[middle.partner]!.name}`;
-    sweeps.push(...swept(middle.points, rule.r + SPARE));
+    // One gap at a time first: the sweeps of a gap overlap each other far more than those of others.
+    sweeps.push(...union([{ contours: swept(middle.points, rule.r + SPARE) }]).contours);
     changes.push({ kind: 'parted', piece: names, at: middleOf(middle), size: lengthOf(middle) });
   }
   // Sweeps that meet share their end circles; made one region first, no two boundaries coincide.

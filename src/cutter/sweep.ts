@@ -63,7 +63,7 @@ function isStraight(points: readonly Point[], i: number, j: number): boolean {
 
 /** The arc through the first, middle and last point of a stretch, when it follows the others and is gentle enough. */
 function arcThrough(points: readonly Point[], i: number, j: number, w: number): Edge | null {
-  if (j - i < 3) return null;
+  if (j - i < 2) return null;
   const [ax, ay] = points[i]!;
   const [bx, by] = points[(i + j) >> 1]!;
   const [qx, qy] = points[j]!;

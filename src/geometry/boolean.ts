@@ -162,7 +162,10 @@ function keepBoundary(
   const flatIndex = new EdgesIndex(flat);
   const turnedIndex = new EdgesIndex(turned);
   const kept: Border[] = [];
-  live.forEach((b, i) => {
+  const home = new Map(live.map((b, i) => [b, i]));
+  for (const run of runs(live)) {
+    const b = run[0]!;
+    const i = home.get(b)!;
     const [mx, my] = midpoint(b.edge);
     const [tx, ty] = tangentAt(b.edge, mx, my);
     const steep = Math.abs(ty) >= Math.abs(tx);
@@ -180,10 +183,45 @@ function keepBoundary(
     const left = ahead.map((w, k) => (climbs ? w + b.turns[k]! : w));
     const right = ahead.map((w, k) => (climbs ? w : w - b.turns[k]!));
     const inLeft = inside(left);
-    if (inLeft === inside(right)) return;
-    kept.push(inLeft ? b : { edge: reversed(b.edge), from: b.to, to: b.from, turns: b.turns });
-  });
+    if (inLeft === inside(right)) continue;
+    for (const c of run) {
+      kept.push(inLeft ? c : { edge: reversed(c.edge), from: c.to, to: c.from, turns: c.turns });
+    }
+  }
   return kept;
+}
+
+/** Borders in runs with the same windings along them: nothing else ends at the points between. Longest border first. */
+function runs(borders: readonly Border[]): Border[][] {
+  const ends = new Map<number, number>();
+  const starting = new Map<number, Border>();
+  for (const b of borders) {
+    ends.set(b.from, (ends.get(b.from) ?? 0) + 1);
+    ends.set(b.to, (ends.get(b.to) ?? 0) + 1);
+    starting.set(b.from, b);
+  }
+  const follows = (b: Border): Border | undefined => {
+    const next = starting.get(b.to);
+    return next && ends.get(b.to) === 2 && next.turns.every((t, k) => t === b.turns[k]) ? next : undefined;
+  };
+  const hasBefore = new Set(borders.map(follows));
+  const done = new Set<Border>();
+  const out: Border[][] = [];
+  // Open runs from their first borders, then what is left: closed rings.
+  for (const pass of [false, true])
+    for (const first of borders) {
+      if (done.has(first) || (!pass && hasBefore.has(first))) continue;
+      const run: Border[] = [];
+      for (let b: Border | undefined = first; b && !done.has(b); b = follows(b)) {
+        done.add(b);
+        run.push(b);
+      }
+      let longest = 0;
+      for (let k = 1; k < run.length; k++)
+        if (chordLength(run[k]!.edge) > chordLength(run[longest]!.edge)) longest = k;
+      out.push([run[longest]!, ...run.slice(0, longest), ...run.slice(longest + 1)]);
+    }
+  return out;
 }
 
 function quarterTurn(e: Edge): Edge {

@@ -1,7 +1,9 @@
 import { CX, CY, onArc, R, STRIDE, U0X, U0Y, U1X, U1Y, WIDE, X0, X1, Y0, Y1 } from './edge-index.js';
 
-/** How far, mm, a piece may reach past the normals at the other's ends and still count as facing it. */
-const PAST = 1e-4;
+/*
+ * A piece faces an edge where it lies between the normals at the edge's ends. There its distance is measured along
+ * the edge's own normals, that is from the whole line or circle, and how far it gets is known in closed form.
+ */
 
 /** Least of n.v over the points v of the piece at `o`, seen from (x, y); n a unit vector. */
 function leastAlong(p: Float64Array, o: number, nx: number, ny: number, x: number, y: number): number {
@@ -12,39 +14,35 @@ function leastAlong(p: Float64Array, o: number, nx: number, ny: number, x: numbe
   return nx * (p[o + CX]! - x) + ny * (p[o + CY]! - y) - p[o + R]!;
 }
 
-/**
- * An upper bound on the distance of any point of the piece at `o` of `p` from the piece at `j` of `q`. Exact where
- * p lies between the normals at q's ends, for then distance is measured along q's normals: from a line it is
- * greatest at an end of p or where p runs parallel, from a circle also on the line of centres or at the foot of
- * its centre. Elsewhere the greatest distance from q's first end, exact where p goes round that end.
- */
-export function facingMost(p: Float64Array, o: number, q: Float64Array, j: number): number {
-  const straight = q[j + R]! < 0;
-  const past = straight ? betweenEnds(p, o, q, j) : betweenRays(p, o, q, j);
-  if (past < -PAST) return fromCircle(p, o, q[j + X0]!, q[j + Y0]!, 0);
-  const most = straight ? fromLine(p, o, q, j) : fromCircle(p, o, q[j + CX]!, q[j + CY]!, q[j + R]!);
-  // A step of `past` brings p between the normals and changes either distance by no more than its length.
-  return past < 0 ? most - 2 * past : most;
+/** How far the piece at `o` of `p` stays on the edge's side of the normal at the edge's start; negative beyond it. */
+export function pastStart(p: Float64Array, o: number, q: Float64Array, j: number, turn: number): number {
+  if (q[j + R]! < 0) return leastAlong(p, o, q[j + U0X]!, q[j + U0Y]!, q[j + X0]!, q[j + Y0]!);
+  return turn > 0 ? fromFirst(p, o, q, j) : fromLast(p, o, q, j);
 }
 
-/** How far inside the strip between the normals at a segment's ends p lies; negative when it reaches out. */
-function betweenEnds(p: Float64Array, o: number, q: Float64Array, j: number): number {
-  const ux = q[j + U0X]!;
-  const uy = q[j + U0Y]!;
-  const first = leastAlong(p, o, ux, uy, q[j + X0]!, q[j + Y0]!);
-  if (first < -PAST) return first;
-  return Math.min(first, leastAlong(p, o, -ux, -uy, q[j + X1]!, q[j + Y1]!));
+/** The same for the normal at the edge's end. `turn`: the sign of the edge's radius, 0 for a straight one. */
+export function pastEnd(p: Float64Array, o: number, q: Float64Array, j: number, turn: number): number {
+  if (q[j + R]! < 0) return leastAlong(p, o, -q[j + U0X]!, -q[j + U0Y]!, q[j + X1]!, q[j + Y1]!);
+  return turn > 0 ? fromLast(p, o, q, j) : fromFirst(p, o, q, j);
 }
 
-/** The same for an arc's sector, as far as it is met by (or, over 180 degrees, made of) two half-planes. */
-function betweenRays(p: Float64Array, o: number, q: Float64Array, j: number): number {
-  const cx = q[j + CX]!;
-  const cy = q[j + CY]!;
-  const first = leastAlong(p, o, -q[j + U0Y]!, q[j + U0X]!, cx, cy);
-  const wide = q[j + WIDE] === 1;
-  if (first < -PAST && !wide) return first;
-  const last = leastAlong(p, o, q[j + U1Y]!, -q[j + U1X]!, cx, cy);
-  return wide ? Math.max(first, last) : Math.min(first, last);
+function fromFirst(p: Float64Array, o: number, q: Float64Array, j: number): number {
+  return leastAlong(p, o, -q[j + U0Y]!, q[j + U0X]!, q[j + CX]!, q[j + CY]!);
+}
+
+function fromLast(p: Float64Array, o: number, q: Float64Array, j: number): number {
+  return leastAlong(p, o, q[j + U1Y]!, -q[j + U1X]!, q[j + CX]!, q[j + CY]!);
+}
+
+/** Greatest distance of the piece at `o` from the whole line or circle of the edge at `j`. */
+export function carrierMost(p: Float64Array, o: number, q: Float64Array, j: number): number {
+  const r = q[j + R]!;
+  return r < 0 ? fromLine(p, o, q, j) : fromCircle(p, o, q[j + CX]!, q[j + CY]!, r);
+}
+
+/** Greatest distance of the piece at `o` from a point. */
+export function pointMost(p: Float64Array, o: number, x: number, y: number): number {
+  return fromCircle(p, o, x, y, 0);
 }
 
 function fromLine(p: Float64Array, o: number, q: Float64Array, j: number): number {

@@ -1,7 +1,7 @@
 import { nearestOn, pieceToPiece2, pointAlong } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { STRIDE, X0, X1, Y0, Y1 } from './edge-index.js';
-import { facingMost, halve } from './facing.js';
+import { halve } from './facing.js';
 import { Wall } from './wall.js';
 
 /** The greatest gap and the deepest overlap are found to this, mm, or to the last SHORT of an edge. */
@@ -39,10 +39,10 @@ export function gap(pocket: Drawing, plug: Drawing): Gap {
   a.go();
   b.go();
   let most = a.most.value > b.most.value ? a.most : b.most;
-  let least = a.least;
+  let least = a.least();
   // No gap anywhere: the greatest one is then where the two boundaries come nearest.
   if (most.value === 0) most = { value: -least.value, at: least.at };
-  if (a.overlaps || b.overlaps) {
+  if (a.overlaps || b.overlaps || least.value < MEET) {
     a.goDeep();
     b.goDeep();
     least = a.deepest.value > b.deepest.value ? a.deepest : b.deepest;
@@ -58,11 +58,12 @@ interface Found {
 
 /** Walks one boundary and measures its distance to the other, a block of edges at a time. */
 class Walk {
-  readonly least: Found = { value: Infinity, at: [0, 0] };
   /** Only what is over 0 is sought, so that every piece on the other side can be left as soon as it is known to be. */
   readonly most: Found = { value: 0, at: [0, 0] };
   readonly deepest: Found = { value: 0, at: [0, 0] };
   overlaps = false;
+  #least2 = Infinity;
+  #pair: readonly [number, number] = [0, 0];
   readonly #stack = new Float64Array((2 * LEVELS + 2) * STRIDE);
 
   constructor(
@@ -72,8 +73,8 @@ class Walk {
 
   go(): void {
     const { starts, index } = this.drawing;
-    this.#eachBlock((i) => {
-      this.#nearest(i);
+    this.#eachEdge((i) => {
+      if (this.wall.side > 0) this.#nearest(i);
       this.#worst(i, 1, this.most);
       if (starts[index.contourOf[i]!] === i) {
         const [x, y] = pointAlong(index.pieces, i * STRIDE, 0.5);
@@ -83,14 +84,19 @@ class Walk {
   }
 
   goDeep(): void {
-    this.#eachBlock((i) => this.#worst(i, -1, this.deepest));
+    this.#eachEdge((i) => this.#worst(i, -1, this.deepest));
   }
 
-  #eachBlock(measure: (edge: number) => void): void {
-    const { blocks, blockBoxes } = this.drawing.index;
+  #eachEdge(measure: (edge: number) => void): void {
+    const { blocks, blockBoxes, boxes } = this.drawing.index;
     for (let k = 0; k + 1 < blocks.length; k++) {
-      this.wall.look([...blockBoxes.subarray(4 * k, 4 * k + 4)], FIRST_LOOK);
-      for (let i = blocks[k]!; i < blocks[k + 1]!; i++) measure(i);
+      this.wall.approach(blockBoxes, 4 * k, FIRST_LOOK);
+      for (let i = blocks[k]!; i < blocks[k + 1]!; i++) {
+        this.wall.look(boxes, 4 * i);
+        measure(i);
+        // Looking farther has narrowed the search to edge i alone.
+        if (this.wall.range !== FIRST_LOOK) this.wall.approach(blockBoxes, 4 * k, FIRST_LOOK);
+      }
     }
   }
 
@@ -99,38 +105,38 @@ class Walk {
     const p = this.drawing.index.pieces;
     const q = this.wall.drawing.index.pieces;
     for (;;) {
-      let least = Infinity;
-      let edge = -1;
+      let least = this.#least2;
       for (let k = 0; k < this.wall.count; k++) {
         const j = this.wall.near[k]!;
         const d = pieceToPiece2(p, i * STRIDE, q, j * STRIDE, 0);
         if (d < least) {
-          least = d;
-          edge = j;
+          least = this.#least2 = d;
+          this.#pair = [i, j];
         }
       }
-      const d = Math.sqrt(least);
-      if (d < this.least.value) {
-        this.least.value = d;
-        this.least.at = nearestOn(p, i * STRIDE, q, edge * STRIDE);
-      }
-      if (d < MEET) this.overlaps = true;
       // What was left out is farther than the range, so it matters only if nothing so near is known.
-      if (this.wall.range >= this.least.value || !this.wall.farther()) return;
+      if (this.wall.range * this.wall.range >= least || !this.wall.farther()) return;
     }
+  }
+
+  /** The least distance of all; 0 when the boundaries cross. */
+  least(): Found {
+    const [i, j] = this.#pair;
+    const at = nearestOn(this.drawing.index.pieces, i * STRIDE, this.wall.drawing.index.pieces, j * STRIDE);
+    return { value: Math.sqrt(this.#least2), at };
   }
 
   /** Raises `found` to the greatest value, along edge i, of the signed distance (`sign` 1) or the overlap (-1). */
   #worst(i: number, sign: 1 | -1, found: Found): void {
     const stack = this.#stack;
     stack.set(this.drawing.index.pieces.subarray(i * STRIDE, (i + 1) * STRIDE), 0);
-    if (this.#within(0, found.value)) return;
+    if (this.wall.within(stack, 0, found.value + FINE)) return;
     this.#see(stack[X0]!, stack[Y0]!, sign, found);
     this.#see(stack[X1]!, stack[Y1]!, sign, found);
     let depth = 1;
     while (depth > 0) {
       const o = --depth * STRIDE;
-      if (this.#within(o, found.value)) continue;
+      if (this.wall.within(stack, o, found.value + FINE)) continue;
       const [x, y] = pointAlong(stack, o, 0.5);
       const d = this.#see(x, y, sign, found);
       const dx = x - stack[o + X0]!;
@@ -154,15 +160,7 @@ class Walk {
     return d;
   }
 
-  /** Does some edge of the wall face the whole piece from no farther than the value? */
-  #within(o: number, value: number): boolean {
-    const q = this.wall.drawing.index.pieces;
-    for (let k = 0; k < this.wall.count; k++) {
-      if (facingMost(this.#stack, o, q, this.wall.near[k]! * STRIDE) <= value + FINE) return true;
-    }
-    return false;
-  }
-
+  /** Does the piece meet the wall? */
   #meets(o: number): boolean {
     const q = this.wall.drawing.index.pieces;
     for (let k = 0; k < this.wall.count; k++) {
