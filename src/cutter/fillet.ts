@@ -1,22 +1,19 @@
-import {
-  arc,
-  type Edge,
-  endTangent,
-  parameterEnd,
-  part,
-  pointParameter,
-  startTangent,
-} from '../geometry/edge.js';
+import { arc, type Edge, endTangent, parameterEnd, pointParameter, startTangent } from '../geometry/edge.js';
 import type { Contour } from '../geometry/region.js';
 import { SAME_POINT, SMOOTH } from '../geometry/tolerances.js';
 
-/** The arc that rounds one corner: its centre, where it leaves the first edge and where it meets the second. */
+/** The arc that rounds one corner: its centre, and where it leaves the first edge (p) and meets the second (q). */
 interface Fillet {
   readonly cx: number;
   readonly cy: number;
+  readonly r: number;
+  readonly px: number;
+  readonly py: number;
+  readonly qx: number;
+  readonly qy: number;
+  /** The same places as parameters of the two edges. */
   readonly end: number;
   readonly start: number;
-  readonly r: number;
 }
 
 /**
@@ -30,24 +27,29 @@ export function filleted(contour: Contour, r: number): Contour | null {
   for (let i = 0; i < n; i++) {
     const e = contour[i]!;
     if (e.r !== 0 && Math.abs(e.r) < r - SAME_POINT) return null;
-    const f = filletBetween(e, contour[(i + 1) % n]!, r);
+    const f = filletBetween(e, contour[i + 1 < n ? i + 1 : 0]!, r);
     if (f === 'none fits') return null;
     fillets.push(f);
   }
   const out: Edge[] = [];
   for (let i = 0; i < n; i++) {
     const e = contour[i]!;
-    const before = fillets[(i + n - 1) % n]!;
+    const before = fillets[i > 0 ? i - 1 : n - 1]!;
     const after = fillets[i]!;
-    const end = parameterEnd(e);
-    const from = before?.start ?? 0;
-    const to = after?.end ?? end;
+    const from = before ? before.start : 0;
+    const to = after ? after.end : parameterEnd(e);
     const least = e.r === 0 ? SAME_POINT : SAME_POINT / Math.abs(e.r);
     if (to < from - least) return null;
-    if (to > from + least) out.push(part(e, from, to));
-    if (after) pushArc(after, e, contour[(i + 1) % n]!, out);
+    // When the arcs use an edge up, they meet where the first one ends.
+    const left = to > from + least;
+    const x0 = before ? before.qx : e.x0;
+    const y0 = before ? before.qy : e.y0;
+    const x1 = !left ? x0 : after ? after.px : e.x1;
+    const y1 = !left ? y0 : after ? after.py : e.y1;
+    if (left) out.push({ x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r });
+    if (after) pushArc(after, x1, y1, e, out);
   }
-  return closedUp(out);
+  return out;
 }
 
 function filletBetween(e: Edge, f: Edge, r: number): Fillet | null | 'none fits' {
@@ -62,12 +64,18 @@ function filletBetween(e: Edge, f: Edge, r: number): Fillet | null | 'none fits'
     const setback = (r * Math.abs(cross)) / (1 + dot);
     const end = parameterEnd(e) - setback;
     if (end < -SAME_POINT || setback > parameterEnd(f) + SAME_POINT) return 'none fits';
+    const px = e.x1 - ax * setback;
+    const py = e.y1 - ay * setback;
     return {
-      cx: e.x1 - ax * setback - ay * signed,
-      cy: e.y1 - ay * setback + ax * signed,
+      cx: px - ay * signed,
+      cy: py + ax * signed,
+      r: signed,
+      px,
+      py,
+      qx: f.x0 + bx * setback,
+      qy: f.y0 + by * setback,
       end,
       start: setback,
-      r: signed,
     };
   }
   return general(e, f, signed);
@@ -80,15 +88,14 @@ function general(e: Edge, f: Edge, r: number): Fillet | 'none fits' {
   for (const [cx, cy] of meet(carrier(e, r), carrier(f, r))) {
     const end = footParameter(e, cx, cy);
     const start = footParameter(f, cx, cy);
-    if (
-      !(end >= -SAME_POINT && end <= parameterEnd(e) && start >= 0 && start <= parameterEnd(f) + SAME_POINT)
-    )
-      continue;
+    if (!(end >= -SAME_POINT && end <= parameterEnd(e))) continue;
+    if (!(start >= 0 && start <= parameterEnd(f) + SAME_POINT)) continue;
     const distance = (cx - e.x1) * (cx - e.x1) + (cy - e.y1) * (cy - e.y1);
-    if (distance < bestDistance) {
-      bestDistance = distance;
-      best = { cx, cy, end, start, r };
-    }
+    if (distance >= bestDistance) continue;
+    bestDistance = distance;
+    const [px, py] = foot(e, cx, cy);
+    const [qx, qy] = foot(f, cx, cy);
+    best = { cx, cy, r, px, py, qx, qy, end, start };
   }
   return best;
 }
@@ -141,15 +148,14 @@ function footParameter(e: Edge, cx: number, cy: number): number {
   return Number.isFinite(t) ? t : Number.NaN;
 }
 
-function pushArc(f: Fillet, e: Edge, next: Edge, out: Edge[]): void {
-  const [x0, y0] = foot(e, f);
-  const [x1, y1] = foot(next, f);
+/** The fillet's arc from where its first edge ends (x0, y0). */
+function pushArc(f: Fillet, x0: number, y0: number, e: Edge, out: Edge[]): void {
   const ux = x0 - f.cx;
   const uy = y0 - f.cy;
-  const vx = x1 - f.cx;
-  const vy = y1 - f.cy;
+  const vx = f.qx - f.cx;
+  const vy = f.qy - f.cy;
   if (ux * vx + uy * vy > -0.98 * f.r * f.r) {
-    out.push(arc(x0, y0, x1, y1, f.cx, f.cy, f.r));
+    out.push(arc(x0, y0, f.qx, f.qy, f.cx, f.cy, f.r));
     return;
   }
   // Nearly half a turn: in two, so that no arc comes near a semicircle. Its middle faces the corner itself.
@@ -158,26 +164,18 @@ function pushArc(f: Fillet, e: Edge, next: Edge, out: Edge[]): void {
   const k = Math.abs(f.r) / Math.sqrt(dx * dx + dy * dy);
   const mx = f.cx + dx * k;
   const my = f.cy + dy * k;
-  out.push(arc(x0, y0, mx, my, f.cx, f.cy, f.r), arc(mx, my, x1, y1, f.cx, f.cy, f.r));
+  out.push(arc(x0, y0, mx, my, f.cx, f.cy, f.r), arc(mx, my, f.qx, f.qy, f.cx, f.cy, f.r));
 }
 
-/** The point of an edge's carrier nearest to the fillet's centre. */
-function foot(e: Edge, f: Fillet): [number, number] {
+/** The point of an edge's carrier nearest to (cx, cy). */
+function foot(e: Edge, cx: number, cy: number): [number, number] {
   if (e.r === 0) {
     const [tx, ty] = startTangent(e);
-    const t = (f.cx - e.x0) * tx + (f.cy - e.y0) * ty;
+    const t = (cx - e.x0) * tx + (cy - e.y0) * ty;
     return [e.x0 + tx * t, e.y0 + ty * t];
   }
-  const dx = f.cx - e.cx;
-  const dy = f.cy - e.cy;
+  const dx = cx - e.cx;
+  const dy = cy - e.cy;
   const k = Math.abs(e.r) / Math.sqrt(dx * dx + dy * dy);
   return [e.cx + dx * k, e.cy + dy * k];
-}
-
-/** Takes every edge's start from the end before it; they agree to rounding. */
-function closedUp(edges: readonly Edge[]): Contour {
-  return edges.map((e, i) => {
-    const before = edges[(i + edges.length - 1) % edges.length]!;
-    return before.x1 === e.x0 && before.y1 === e.y0 ? e : { ...e, x0: before.x1, y0: before.y1 };
-  });
 }

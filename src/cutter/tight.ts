@@ -1,8 +1,16 @@
-import { type Edge, endTangent, parameterEnd, pointAt, reversed, startTangent } from '../geometry/edge.js';
+import {
+  chordLength,
+  type Edge,
+  endTangent,
+  parameterEnd,
+  pointAt,
+  reversed,
+  startTangent,
+} from '../geometry/edge.js';
 import { EdgesIndex } from '../geometry/edges-index.js';
 import { movedLeft } from '../geometry/inset.js';
 import { nearestPoints } from '../geometry/nearest.js';
-import { type Contour, edgeBox } from '../geometry/region.js';
+import type { Contour } from '../geometry/region.js';
 import { TIGHT } from '../geometry/tolerances.js';
 import { nearStretches } from '../geometry/too-near.js';
 
@@ -38,6 +46,7 @@ function endOf(e: Edge): [number, number] {
 }
 
 function kinked(e: Edge, after: Edge): boolean {
+  if (e.r === 0 && after.r === 0) return !collinear(e, after);
   const [ax, ay] = endTangent(e);
   const [bx, by] = startTangent(after);
   return ax * bx + ay * by <= 0 || Math.abs(ax * by - ay * bx) > KINK;
@@ -58,8 +67,8 @@ function tightAt(
   let right: Edge | null = null;
   let moved = false;
   // Both balls stay within 2r of the edge; on sound drawings hardly anything but the edge's own neighbours does.
-  for (const j of index.near(edgeBox(e), 2 * r)) {
-    if (isNeighbour(j - base, i, length, edges, base)) continue;
+  for (const j of index.nearEdge(base + i, 2 * r)) {
+    if (isNeighbour(j - base, i, length, edges, base) || surelyApart(e, edges[j]!, 2 * r)) continue;
     if (!moved) {
       // An arc of just r moves to a point: its ball stands still, and is its neighbours' ball at their ends.
       left = movedLeft(e, r);
@@ -70,6 +79,47 @@ function tightAt(
     if (near) return nearestPoints([e], [edges[j]!])!.p as [number, number];
   }
   return null;
+}
+
+/** Lines that meet: no corner between them. */
+function collinear(e: Edge, after: Edge): boolean {
+  const ax = e.x1 - e.x0;
+  const ay = e.y1 - e.y0;
+  const bx = after.x1 - after.x0;
+  const by = after.y1 - after.y0;
+  const cross = ax * by - ay * bx;
+  return ax * bx + ay * by > 0 && cross * cross <= KINK * KINK * (ax * ax + ay * ay) * (bx * bx + by * by);
+}
+
+/** Quickly, whether two edges that do not cross are at least d apart: chords are, by more than the arcs bulge beside them. */
+function surelyApart(e: Edge, f: Edge, d: number): boolean {
+  const clear = d + bulgeBound(e) + bulgeBound(f);
+  const c2 = clear * clear;
+  return (
+    toChord2(e.x0, e.y0, f) >= c2 &&
+    toChord2(e.x1, e.y1, f) >= c2 &&
+    toChord2(f.x0, f.y0, e) >= c2 &&
+    toChord2(f.x1, f.y1, e) >= c2
+  );
+}
+
+/** An arc under half a circle strays from its chord by less than half the chord's length. */
+function bulgeBound(e: Edge): number {
+  return e.r === 0 ? 0 : chordLength(e) / 2;
+}
+
+/** Squared distance from a point to an edge's chord. */
+function toChord2(x: number, y: number, e: Edge): number {
+  const dx = e.x1 - e.x0;
+  const dy = e.y1 - e.y0;
+  const px = x - e.x0;
+  const py = y - e.y0;
+  const t = px * dx + py * dy;
+  const l2 = dx * dx + dy * dy;
+  if (t <= 0) return px * px + py * py;
+  if (t >= l2) return (x - e.x1) * (x - e.x1) + (y - e.y1) * (y - e.y1);
+  const off = px * dy - py * dx;
+  return (off * off) / l2;
 }
 
 /** Whether the ball's centre, on its way along the moved edge, comes nearer than r to another edge. */
@@ -90,6 +140,8 @@ function isNeighbour(k: number, i: number, length: number, edges: readonly Edge[
   if (steps <= 1) return true;
   if (steps > 2) return false;
   // Line, corner arc, line: the ball stops where the arc begins, and the arc is the ball's own circle or gentler.
+  // Arc, line, arc: a ball that touches the line before an arc gentler than itself never reaches into it.
   const between = ((apart === steps ? Math.min(k, i) : Math.max(k, i)) + 1) % length;
-  return edges[base + k]!.r === 0 && edges[base + i]!.r === 0 && edges[base + between]!.r !== 0;
+  const straight = edges[base + between]!.r === 0;
+  return (edges[base + k]!.r === 0) !== straight && (edges[base + i]!.r === 0) !== straight;
 }

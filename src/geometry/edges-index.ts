@@ -28,10 +28,17 @@ export class EdgesIndex {
 
   /** Ids of the edges whose boxes come within `reach` of the box. The array is reused by the next call. */
   near(box: Box, reach: number): readonly number[] {
-    const minX = box.minX - reach;
-    const minY = box.minY - reach;
-    const maxX = box.maxX + reach;
-    const maxY = box.maxY + reach;
+    return this.#search(box.minX - reach, box.minY - reach, box.maxX + reach, box.maxY + reach);
+  }
+
+  /** Ids of the edges whose boxes come within `reach` of edge i's box, i among them. The array is reused. */
+  nearEdge(i: number, reach: number): readonly number[] {
+    const b = this.#boxes;
+    const k = 4 * i;
+    return this.#search(b[k]! - reach, b[k + 1]! - reach, b[k + 2]! + reach, b[k + 3]! + reach);
+  }
+
+  #search(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
     if (this.#tree) return this.#tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
     const found = this.#found;
     found.length = 0;

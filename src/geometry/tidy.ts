@@ -1,4 +1,4 @@
-import { chordLength, type Edge, endTangent, halfTangent, startTangent } from './edge.js';
+import { chordLength, type Edge, halfTangent } from './edge.js';
 import type { Contour } from './region.js';
 import { CRUMB, SAME_POINT } from './tolerances.js';
 
@@ -10,8 +10,9 @@ const WIDEST = 11.430052302761343;
 
 /** A contour without crumbs and with collinear lines and co-circular arcs joined (up to 170 degrees). */
 export function tidied(contour: Contour): Contour {
+  const clean = withoutCrumbs(contour);
   const out: Edge[] = [];
-  for (const e of withoutCrumbs(contour)) {
+  for (const e of clean) {
     if (chordLength(e) <= SAME_POINT) continue;
     const last = out[out.length - 1];
     const joined = last && join(last, e);
@@ -24,6 +25,7 @@ export function tidied(contour: Contour): Contour {
     out.pop();
     out[0] = joined;
   }
+  if (out.length === clean.length) return clean;
   return out.length < 2 ? [] : closed(out);
 }
 
@@ -63,9 +65,13 @@ function closed(edges: Edge[]): Contour {
 
 function join(a: Edge, b: Edge): Edge | null {
   if (a.r === 0 && b.r === 0) {
-    const [ax, ay] = endTangent(a);
-    const [bx, by] = startTangent(b);
-    if (Math.abs(ax * by - ay * bx) > STRAIGHT || ax * bx + ay * by <= 0) return null;
+    const ax = a.x1 - a.x0;
+    const ay = a.y1 - a.y0;
+    const bx = b.x1 - b.x0;
+    const by = b.y1 - b.y0;
+    const cross = ax * by - ay * bx;
+    const bent = cross * cross > STRAIGHT * STRAIGHT * (ax * ax + ay * ay) * (bx * bx + by * by);
+    if (bent || ax * bx + ay * by <= 0) return null;
     return { ...a, x1: b.x1, y1: b.y1 };
   }
   if (a.r === 0 || b.r === 0 || Math.abs(a.r - b.r) > SAME_POINT) return null;

@@ -2,8 +2,8 @@ import { pieceToPiece2 } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { CX, CY, onArc, R, STRIDE, U0X, U0Y, X0, X1, Y0, Y1 } from './edge-index.js';
 
-/** Edges that are not neighbours touch when nearer than this, mm. */
-const TOUCH = 1e-6;
+/** Edges that are not neighbours touch when nearer than this, mm: over the rounding of a file in inches. */
+const TOUCH = 1e-4;
 
 /** Neighbours may meet again only within this of their joint, mm: rounding lets tangent edges cross twice there. */
 const AT_JOINT = 0.001;

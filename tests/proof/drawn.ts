@@ -24,7 +24,11 @@ export function svgOf(name: 'pocket' | 'plug', chains: readonly Chain[], sheet: 
       const [u, v] = chain[(i + 1) % chain.length]!;
       const chord = Math.hypot(u - x, v - y);
       const r = digits((chord * (1 + b * b)) / (4 * Math.abs(b)));
-      parts.push(b === 0 ? `L${point(u, v)}` : `A${r} ${r} 0 ${Math.abs(b) > 1 ? 1 : 0} ${b > 0 ? 0 : 1} ${point(u, v)}`);
+      parts.push(
+        b === 0
+          ? `L${point(u, v)}`
+          : `A${r} ${r} 0 ${Math.abs(b) > 1 ? 1 : 0} ${b > 0 ? 0 : 1} ${point(u, v)}`,
+      );
     });
     return `${parts.join('')}Z`;
   });
@@ -37,10 +41,34 @@ export function svgOf(name: 'pocket' | 'plug', chains: readonly Chain[], sheet: 
 }
 
 export function dxfOf(name: 'pocket' | 'plug', chains: readonly Chain[], unit: 'mm' | 'in' = 'mm'): string {
-  const g: (string | number)[] = [0, 'SECTION', 2, 'HEADER', 9, '$INSUNITS', 70, unit === 'mm' ? 4 : 1, 0, 'ENDSEC'];
+  const g: (string | number)[] = [
+    0,
+    'SECTION',
+    2,
+    'HEADER',
+    9,
+    '$INSUNITS',
+    70,
+    unit === 'mm' ? 4 : 1,
+    0,
+    'ENDSEC',
+  ];
   g.push(0, 'SECTION', 2, 'ENTITIES', 0, 'LINE', 8, 'MARKS', 10, 0, 20, 0, 11, 5, 21, 5);
   for (const chain of chains) {
-    g.push(0, 'LWPOLYLINE', 100, 'AcDbEntity', 8, name.toUpperCase(), 100, 'AcDbPolyline', 90, chain.length, 70, 1);
+    g.push(
+      0,
+      'LWPOLYLINE',
+      100,
+      'AcDbEntity',
+      8,
+      name.toUpperCase(),
+      100,
+      'AcDbPolyline',
+      90,
+      chain.length,
+      70,
+      1,
+    );
     for (const [x, y, b] of chain) g.push(10, digits(x), 20, digits(y), 42, String(Number(b.toFixed(12))));
   }
   g.push(0, 'ENDSEC', 0, 'EOF');
@@ -56,20 +84,27 @@ export function circle(x: number, y: number, r: number): Chain {
   });
 }
 
+/** A corner of a polygon, and its radius if it is to differ from the others'. */
+export type Point = readonly [x: number, y: number, radius?: number];
+
 /**
  * A polygon, counter-clockwise, with every corner rounded by a tangent arc: radius `convex` where it turns left,
  * `concave` (by default the same) where right; 0 leaves a corner sharp.
  */
-export function rounded(points: readonly (readonly [number, number])[], convex: number, concave = convex): Chain {
+export function rounded(
+  points: readonly (readonly [number, number])[],
+  convex: number,
+  concave = convex,
+): Chain {
   const n = points.length;
-  return points.flatMap(([x, y], i): Vertex[] => {
+  return points.flatMap(([x, y, own], i): Vertex[] => {
     const [ax, ay] = points[(i + n - 1) % n]!;
     const [bx, by] = points[(i + 1) % n]!;
     const [ux, uy] = unit(x - ax, y - ay);
     const [vx, vy] = unit(bx - x, by - y);
     const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
-    const set = (turn > 0 ? convex : concave) * Math.tan(Math.abs(turn) / 2);
-    if (set === 0) return [[x, y, 0]];
+    const set = (own ?? (turn > 0 ? convex : concave)) * Math.tan(Math.abs(turn) / 2);
+    if (set < 1e-7) return [[x, y, 0]];
     return [
       [x - ux * set, y - uy * set, Math.tan(turn / 4)],
       [x + vx * set, y + vy * set, 0],
@@ -86,7 +121,8 @@ export function starPoints(x: number, y: number, n: number, R: number, q: number
   });
 }
 
-export const moved = (chain: Chain, dx: number, dy: number): Chain => chain.map(([x, y, b]) => [x + dx, y + dy, b]);
+export const moved = (chain: Chain, dx: number, dy: number): Chain =>
+  chain.map(([x, y, b]) => [x + dx, y + dy, b]);
 
 export const turned = (chain: Chain, angle: number): Chain => {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
