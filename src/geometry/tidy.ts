@@ -29,24 +29,32 @@ export function tidied(contour: Contour): Contour {
   return out.length < 2 ? [] : closed(out);
 }
 
-/** A contour without edges shorter than CRUMB: the edges before and after a crumb meet at its middle. */
+/**
+ * A contour without edges shorter than CRUMB: the edges before and after a crumb (or a run of them) meet at its middle.
+ * Where a crumb lies between tangent edges both then turn by the same little angle, and no corner comes of it.
+ */
 export function withoutCrumbs(contour: Contour): Contour {
   if (!contour.some(isCrumb)) return contour;
+  const first = contour.findIndex((e) => !isCrumb(e));
+  if (first < 0) return [];
   const out: Edge[] = [];
-  for (const e of contour) {
-    const last = out[out.length - 1];
-    if (last && isCrumb(last)) {
-      out.pop();
-      const before = out[out.length - 1];
-      const x = before ? (last.x0 + last.x1) / 2 : last.x1;
-      const y = before ? (last.y0 + last.y1) / 2 : last.y1;
-      if (before) out[out.length - 1] = { ...before, x1: x, y1: y };
-      out.push({ ...e, x0: x, y0: y });
-    } else out.push(e);
+  const n = contour.length;
+  let from: Edge | null = null;
+  for (let k = 0; k <= n; k++) {
+    const e = contour[(first + k) % n]!;
+    if (k < n && isCrumb(e)) {
+      from ??= e;
+      continue;
+    }
+    const x = from ? (from.x0 + e.x0) / 2 : e.x0;
+    const y = from ? (from.y0 + e.y0) / 2 : e.y0;
+    const last = out.length - 1;
+    if (from && last >= 0) out[last] = { ...out[last]!, x1: x, y1: y };
+    if (k < n) out.push(from ? { ...e, x0: x, y0: y } : e);
+    else if (from) out[0] = { ...out[0]!, x0: x, y0: y };
+    from = null;
   }
-  // A crumb at the seam: the last edge meets the first at its far end.
-  if (out.length > 2 && isCrumb(out[out.length - 1]!)) out.pop();
-  return closed(out);
+  return out;
 }
 
 function isCrumb(e: Edge): boolean {

@@ -15,13 +15,17 @@ export function crossing(drawing: Drawing): [number, number] | null {
   if (tree === null) return null;
   for (let k = 0; k + 1 < blocks.length; k++) {
     const b = 4 * k;
-    const near = tree.search(blockBoxes[b]!, blockBoxes[b + 1]!, blockBoxes[b + 2]!, blockBoxes[b + 3]!);
+    const near = tree.search(
+      blockBoxes[b]! - TOUCH,
+      blockBoxes[b + 1]! - TOUCH,
+      blockBoxes[b + 2]! + TOUCH,
+      blockBoxes[b + 3]! + TOUCH,
+    );
     for (let i = blocks[k]!; i < blocks[k + 1]!; i++) {
       for (const other of near) {
         const to = blocks[other + 1]!;
         for (let j = Math.max(i + 1, blocks[other]!); j < to; j++) {
-          if (boxes[4 * i]! > boxes[4 * j + 2]! || boxes[4 * i + 2]! < boxes[4 * j]!) continue;
-          if (boxes[4 * i + 1]! > boxes[4 * j + 3]! || boxes[4 * i + 3]! < boxes[4 * j + 1]!) continue;
+          if (!meet(boxes, 4 * i, 4 * j)) continue;
           const crossed =
             next[i] === j || next[j] === i
               ? meetAgain(drawing, i, j)
@@ -32,6 +36,16 @@ export function crossing(drawing: Drawing): [number, number] | null {
     }
   }
   return null;
+}
+
+/** Do two boxes come within TOUCH of each other? */
+function meet(boxes: Float64Array, a: number, b: number): boolean {
+  return (
+    boxes[a]! - TOUCH <= boxes[b + 2]! &&
+    boxes[a + 2]! + TOUCH >= boxes[b]! &&
+    boxes[a + 1]! - TOUCH <= boxes[b + 3]! &&
+    boxes[a + 3]! + TOUCH >= boxes[b + 1]!
+  );
 }
 
 /** Do two neighbours meet anywhere but at their joint (or joints, in a contour of two edges)? */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { enforce } from '../../src/cutter/enforce.js';
 import { tightPlaces } from '../../src/cutter/tight.js';
@@ -104,6 +105,22 @@ describe('corners alone', () => {
     a.forEach((e, i) => {
       expect(Math.hypot(e.x0 - b[i]!.x0, e.y0 - b[i]!.y0)).toBeLessThan(1e-9);
     });
+  });
+});
+
+describe('crumbs', () => {
+  it('are left out without leaving corners, wherever the contour starts', () => {
+    const { points, r } = JSON.parse(
+      readFileSync(new URL('../corpus/star-with-crumbs.json', import.meta.url), 'utf8'),
+    ) as { points: [number, number][]; r: number };
+    const sharp = polygon(points);
+    for (let turn = 0; turn < 3; turn++) {
+      const start = [...sharp.slice(turn), ...sharp.slice(0, turn)];
+      const [contour] = enforce({ pieces: [piece('star', start)] }, rule).region.contours;
+      const shortest = Math.min(...contour!.map((e) => Math.hypot(e.x1 - e.x0, e.y1 - e.y0)));
+      expect(shortest).toBeGreaterThan(0.001);
+      expect(tightPlaces([contour!], r)).toEqual([]);
+    }
   });
 });
 

@@ -91,11 +91,7 @@ export type Point = readonly [x: number, y: number, radius?: number];
  * A polygon, counter-clockwise, with every corner rounded by a tangent arc: radius `convex` where it turns left,
  * `concave` (by default the same) where right; 0 leaves a corner sharp.
  */
-export function rounded(
-  points: readonly (readonly [number, number])[],
-  convex: number,
-  concave = convex,
-): Chain {
+export function rounded(points: readonly Point[], convex: number, concave = convex): Chain {
   const n = points.length;
   return points.flatMap(([x, y, own], i): Vertex[] => {
     const [ax, ay] = points[(i + n - 1) % n]!;

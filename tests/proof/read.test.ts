@@ -107,7 +107,7 @@ describe('reading', () => {
     for (const d of [
       'm10,10h20v10a5 5 0 01-5 5H10z',
       'M10 10 30 10 30 20A5,5,0,0,1,25,25L10 25z',
-      'M1e1 10.0L30-10M0 0'.slice(0, 0) + 'M1e1+10l20 0 0 10a5 5 0 0 1-5 5L.1e2 25Z',
+      'M1e1+10l20 0 0 10a5 5 0 0 1-5 5L.1e2 25Z',
     ]) {
       expect([...readSvg(svg(d)).edges.x0], d).toEqual([...plain.edges.x0]);
       expect([...readSvg(svg(d)).edges.y1], d).toEqual([...plain.edges.y1]);
@@ -150,7 +150,7 @@ describe('what cannot be read is refused with its place', () => {
     refused(readSvg, '', /no <svg>/);
     refused(readSvg, 'hello', /no <svg>/);
     refused(readSvg, `${head}<g id="pocket"></g>`, /never closed/);
-    refused(readSvg, `${head}</g></svg>`, /closes nothing.*line 1, column 94/);
+    refused(readSvg, `${head}</g></svg>`, /closes nothing.*line 1, column 90/);
     refused(
       readSvg,
       `${head}\n<g id="pocket">\n  <path d="M1 1h5\nv5q1 1 2 2z"/></g></svg>`,
