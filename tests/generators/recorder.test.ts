@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { drawRegion } from '../../src/geometry/draw-region.js';
 import { recorder } from '../../src/generators/recorder.js';
+import { drawRegion } from '../../src/geometry/draw-region.js';
 import { area, circle, polygon, reversedContour } from '../../src/geometry/region.js';
 import { Refusal } from '../../src/schema/fault.js';
 import { expectSound } from '../support/artwork.js';

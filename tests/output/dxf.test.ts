@@ -1,6 +1,6 @@
 import { Parser } from '@dxfjs/parser';
 import * as dxf from 'dxf';
-import DxfParser from 'dxf-parser';
+import dxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { area, contourArea } from '../../src/geometry/region.js';
 import { draw, type Files } from '../../src/output/index.js';
@@ -19,7 +19,9 @@ const READERS: Record<
   (text: string) => Promise<{ units: number; layers: string[]; polylines: Polyline[] }>
 > = {
   'dxf-parser': async (text) => {
-    const d = new DxfParser().parseSync(text)!;
+    // A CommonJS package whose types speak of a default export: in Node the class is the module itself.
+    const Reader = dxfParser as unknown as typeof dxfParser.default;
+    const d = new Reader().parseSync(text)!;
     const entities = d.entities as unknown as (Polyline & { type: string; shape: boolean })[];
     return {
       units: d.header.$INSUNITS as number,
