@@ -5,8 +5,8 @@ import { Refusal } from '../../src/schema/fault.js';
 import { proofOf } from '../support/proving.js';
 import { randomPolygon, seeded } from '../support/random.js';
 
-/** How many random regions; the long run asks for more. */
-const RUNS = Number(process.env.INLAYWRIGHT_LONG_RUNS ?? 2000);
+/** How many random fields. The long tests take more, and denser ones. */
+const RUNS = 2000;
 
 /**
  * The property that all stands on (r-regularity: Serra 1982, Pavlidis 1982; reach: Federer 1959): whatever is drawn,

@@ -1,8 +1,8 @@
-import { recorder } from '../../generators/recorder.js';
 import { drawRegion } from '../../geometry/draw-region.js';
 import { contains, flatten, type Region } from '../../geometry/region.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Generator } from '../generator.js';
+import { recorder } from '../recorder.js';
 import { bad, length, mm, num, seed } from '../values.js';
 import { openFace } from './font.js';
 import { drawLine, inkSpan, setLine } from './line.js';
