@@ -3,8 +3,9 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { main, ROOT, setUp } from './setup.mjs';
 
-/** Pixels: enough to see the figure, and under 100 KB in every wood. */
-const WIDTH = 330;
+/** Pixels, largest first: the first whose picture stays under 100 KB is taken. */
+const WIDTHS = [330, 290, 250, 210];
+const MOST_BYTES = 100_000;
 
 main(setUp);
 const [{ loadAssets, loadRenderer }, { readRecipe, build, draw }] = await Promise.all([
@@ -16,6 +17,7 @@ const folder = join(ROOT, 'patterns');
 for (const file of readdirSync(folder).filter((f) => f.endsWith('.json'))) {
   const recipe = readRecipe(readFileSync(join(folder, file), 'utf8'), file);
   const picture = draw(build(recipe, loadAssets(recipe)), renderer).get('picture.svg');
-  writeFileSync(join(folder, file.replace('.json', '.png')), renderer.png(picture, WIDTH));
+  const small = WIDTHS.map((w) => renderer.png(picture, w)).find((png) => png.length < MOST_BYTES);
+  writeFileSync(join(folder, file.replace('.json', '.png')), small);
   console.error(`patterns/${file.replace('.json', '.png')}`);
 }
