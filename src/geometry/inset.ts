@@ -12,7 +12,7 @@ import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
 import { type Contour, edgeBox, windingNumber } from './region.js';
 import { GRAZE, jointWithin, NO_RADIUS, SMOOTH } from './tolerances.js';
-import { nearStretches } from './too-near.js';
+import { betweenStretches, nearStretches } from './too-near.js';
 
 /** A stretch of an inset boundary and where it came from. */
 export interface Stretch {
@@ -188,21 +188,7 @@ function keepFar(
     nearStretches(edge, sources[j]!, r, graze, near);
     if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
   }
-  let from = 0;
-  while (from < end) {
-    // The nearest forbidden stretch that starts at or before `from` and reaches beyond it pushes `from` on.
-    let to = end;
-    let pushed = false;
-    for (let k = 0; k < near.length; k += 2) {
-      if (near[k]! <= from && near[k + 1]! > from) {
-        from = near[k + 1]!;
-        pushed = true;
-      } else if (near[k]! > from && near[k]! < to) to = near[k]!;
-    }
-    if (pushed) continue;
-    emit(edge, source, element, from, to, r, out);
-    from = to;
-  }
+  betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, out));
 }
 
 function emit(

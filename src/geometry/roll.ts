@@ -5,7 +5,7 @@ import { link } from './link.js';
 import { footOn } from './nearest.js';
 import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
 import { GRAZE, GRAZE_STEP, HAIR, jointWithin, SAME_POINT } from './tolerances.js';
-import { nearStretches } from './too-near.js';
+import { betweenStretches, nearStretches } from './too-near.js';
 
 /** A ball at rest: it touches the boundary at two feet and can roll no further towards what lies between them. */
 export interface Rest {
@@ -154,21 +154,10 @@ function outsideOthers(
   if (covered.length === 0) return [a];
   const end = parameterEnd(a);
   const out: Edge[] = [];
-  let from = 0;
-  while (from < end) {
-    let to = end;
-    let pushed = false;
-    for (let k = 0; k < covered.length; k += 2) {
-      if (covered[k]! <= from && covered[k + 1]! > from) {
-        from = covered[k + 1]!;
-        pushed = true;
-      } else if (covered[k]! > from && covered[k]! < to) to = covered[k]!;
-    }
-    if (pushed) continue;
+  betweenStretches(covered, end, (from, to) => {
     const piece = part(a, from, to);
     if (chordLength(piece) > SAME_POINT) out.push(piece);
-    from = to;
-  }
+  });
   return out;
 }
 

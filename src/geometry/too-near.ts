@@ -99,3 +99,26 @@ function keepPoint(o: Edge, end: number, x: number, y: number): void {
 function keep(t: number, end: number): void {
   if (t > 0 && t < end) cuts.push(t);
 }
+
+/** What pairs of parameters, in any order and overlapping, leave of 0..end: calls `keep` for each stretch, in order. */
+export function betweenStretches(
+  taken: readonly number[],
+  end: number,
+  keep: (from: number, to: number) => void,
+): void {
+  let from = 0;
+  while (from < end) {
+    // The nearest taken stretch that starts at or before `from` and reaches beyond it pushes `from` on.
+    let to = end;
+    let pushed = false;
+    for (let k = 0; k < taken.length; k += 2) {
+      if (taken[k]! <= from && taken[k + 1]! > from) {
+        from = taken[k + 1]!;
+        pushed = true;
+      } else if (taken[k]! > from && taken[k]! < to) to = taken[k]!;
+    }
+    if (pushed) continue;
+    keep(from, to);
+    from = to;
+  }
+}
