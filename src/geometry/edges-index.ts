@@ -7,20 +7,17 @@ const FEW = 48;
 
 /** Finds edges near a box. Built once over a fixed list; ids are positions in that list, returned in rising order. */
 export class EdgesIndex {
-  readonly #boxes: Float64Array;
+  /** minX, minY, maxX, maxY an edge. A plain array: small typed ones cost more to make than to use. */
+  readonly #boxes: number[] = [];
   readonly #tree: Flatbush | null;
   readonly #found: number[] = [];
 
   constructor(edges: readonly Edge[]) {
     const n = edges.length;
-    this.#boxes = new Float64Array(n * 4);
     this.#tree = n > FEW ? new Flatbush(n) : null;
     for (let i = 0; i < n; i++) {
       const b = edgeBox(edges[i]!);
-      this.#boxes[4 * i] = b.minX;
-      this.#boxes[4 * i + 1] = b.minY;
-      this.#boxes[4 * i + 2] = b.maxX;
-      this.#boxes[4 * i + 3] = b.maxY;
+      this.#boxes.push(b.minX, b.minY, b.maxX, b.maxY);
       this.#tree?.add(b.minX, b.minY, b.maxX, b.maxY);
     }
     this.#tree?.finish();
