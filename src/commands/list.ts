@@ -7,8 +7,10 @@ import { numberText } from '../schema/units.js';
 
 const FAMILIES: Readonly<Record<Generator['family'], string>> = {
   tilings: 'Tilings',
+  symmetry: 'Symmetry',
   radial: 'Radial',
   bands: 'Bands',
+  knots: 'Knots',
   fields: 'Fields',
   lettering: 'Lettering',
   drawing: 'Drawings',

@@ -11,7 +11,7 @@ export interface Assets {
 export interface Generator {
   readonly name: string;
   readonly title: string;
-  readonly family: 'tilings' | 'radial' | 'bands' | 'fields' | 'lettering' | 'drawing';
+  readonly family: 'tilings' | 'symmetry' | 'radial' | 'bands' | 'knots' | 'fields' | 'lettering' | 'drawing';
   /** One line for the list. */
   readonly summary: string;
   readonly parameters: readonly Parameter[];

@@ -1,10 +1,22 @@
+import { bands } from './bands/index.js';
+import { fields } from './fields/index.js';
 import type { Generator } from './generator.js';
+import { knots } from './knots/index.js';
 import { lettering } from './lettering/lettering.js';
-import { rosette } from './radial/rosette.js';
-import { tiling } from './tilings/tiling.js';
+import { radial } from './radial/index.js';
+import { symmetry } from './symmetry/index.js';
+import { tilings } from './tilings/index.js';
 
 /** Every generator, in the order of the list. */
-export const generators: readonly Generator[] = [tiling, rosette, lettering];
+export const generators: readonly Generator[] = [
+  ...tilings,
+  ...symmetry,
+  ...radial,
+  ...bands,
+  ...knots,
+  ...fields,
+  lettering,
+];
 
 export function findGenerator(name: string): Generator | undefined {
   return generators.find((g) => g.name === name);

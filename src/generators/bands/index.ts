@@ -1,0 +1,3 @@
+import type { Generator } from '../generator.js';
+
+export const bands: readonly Generator[] = [];

@@ -1,0 +1,3 @@
+import type { Generator } from '../generator.js';
+
+export const symmetry: readonly Generator[] = [];
