@@ -2,9 +2,8 @@ import { enforce } from './cutter/enforce.js';
 import type { Safe } from './cutter/safe.js';
 import type { Pair } from './fit/pair.js';
 import { makePair } from './fit/split.js';
+import { compose } from './generators/compose.js';
 import type { Assets } from './generators/generator.js';
-import { findGenerator } from './generators/index.js';
-import { recorder } from './generators/recorder.js';
 import { area, parts, perimeter, type Region } from './geometry/region.js';
 import { inspect } from './inspect/index.js';
 import { makeOutline } from './outline/index.js';
@@ -22,16 +21,7 @@ import { lengthText } from './schema/units.js';
  */
 export function build(recipe: Recipe, assets: Assets): Job {
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
-  const pen = recorder();
-  const generator = findGenerator(recipe.pattern.generator);
-  if (!generator) throw new Error(`no generator is called ${recipe.pattern.generator}`);
-  generator.draw(recipe.pattern.values, outline, pen, assets);
-  const artwork = pen.artwork();
-  if (artwork.pieces.length === 0)
-    throw new Refusal(
-      'nothing-drawn',
-      'the pattern is empty inside the outline; give it more room or a smaller margin',
-    );
+  const artwork = compose(recipe.pattern, recipe.outline, assets);
   const { thin, touch } = recipe.cutter;
   const safe = enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch });
   if (safe.region.contours.length === 0) throw nothingLeft(recipe);

@@ -5,7 +5,7 @@ import { BadInput, Refusal } from '../src/schema/fault.js';
 import { exampleText } from './recipe/example.js';
 
 const job = (changes: Record<string, unknown> = {}) =>
-  build(readRecipe(exampleText(changes), 'x.json'), { fonts: new Map() });
+  build(readRecipe(exampleText(changes), 'x.json'), { fonts: new Map(), drawings: new Map() });
 
 describe('build', () => {
   it('gives the same job for the same recipe', () => {

@@ -44,10 +44,10 @@ function bounded(path: string): Uint8Array {
   }
 }
 
-/** What the recipe's generator needs from outside: fonts, for lettering only. */
+/** What the recipe's generators need from outside: fonts, for lettering only. */
 export function loadAssets(recipe: Recipe): Assets {
   const fonts = new Map<string, ArrayBuffer>();
-  if (recipe.pattern.generator === 'lettering') {
+  if ([recipe.pattern].flat().some((layer) => layer.generator === 'lettering')) {
     for (const [name, file] of FONT_FILES) {
       const bytes = readFileSync(require.resolve(file));
       fonts.set(
@@ -56,7 +56,7 @@ export function loadAssets(recipe: Recipe): Assets {
       );
     }
   }
-  return { fonts };
+  return { fonts, drawings: new Map() };
 }
 
 const FONT_FILES = [

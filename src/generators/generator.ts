@@ -2,8 +2,10 @@ import type { Pen } from '../geometry/pen.js';
 import type { Outline } from '../outline/outline.js';
 import type { Parameter, Values } from '../schema/parameter.js';
 
-/** What a generator may need from outside, loaded before `build`: fonts by name (drawings come with their own issue). */
+/** What a generator may need from outside, loaded before `build`: fonts by name, drawings by path. */
 export interface Assets {
+  /** The text of each drawing file, by the path that the recipe gives. */
+  readonly drawings: ReadonlyMap<string, string>;
   readonly fonts: ReadonlyMap<string, ArrayBuffer>;
 }
 

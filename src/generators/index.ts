@@ -3,6 +3,7 @@ import { fields } from './fields/index.js';
 import type { Generator } from './generator.js';
 import { knots } from './knots/index.js';
 import { lettering } from './lettering/lettering.js';
+import { panel } from './panel.js';
 import { radial } from './radial/index.js';
 import { symmetry } from './symmetry/index.js';
 import { tilings } from './tilings/index.js';
@@ -15,6 +16,7 @@ export const generators: readonly Generator[] = [
   ...bands,
   ...knots,
   ...fields,
+  panel,
   lettering,
 ];
 

@@ -40,7 +40,8 @@ export class Faults {
 function sourceOf(tree: Json, path: Path): string {
   let at = tree;
   for (const key of path) {
-    const next = at.kind === 'object' ? at.members.get(key) : undefined;
+    const next =
+      at.kind === 'object' ? at.members.get(key) : at.kind === 'array' ? at.items[Number(key)] : undefined;
     if (!next) break;
     at = next;
   }

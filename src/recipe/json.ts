@@ -1,7 +1,7 @@
 import { parse } from '@humanwhocodes/momoa';
 import { BadInput, type Fault } from '../schema/fault.js';
 
-/** JSON values that remember the line they stand on. Arrays keep no items: no recipe value is one. */
+/** JSON values that remember the line they stand on. */
 export type Json = JsonObject | JsonArray | JsonScalar;
 
 export interface JsonObject {
@@ -13,6 +13,7 @@ export interface JsonObject {
 export interface JsonArray {
   readonly kind: 'array';
   readonly source: string;
+  readonly items: readonly Json[];
 }
 
 export interface JsonScalar {
@@ -26,7 +27,7 @@ export interface JsonScalar {
 
 /** A recipe is a page of text; anything near this is another kind of file. */
 export const MAX_BYTES = 1_000_000;
-/** A recipe is three deep. The bound keeps the parser's recursion off the end of the stack. */
+/** A recipe is five deep. The bound keeps the parser's recursion off the end of the stack. */
 export const MAX_DEPTH = 32;
 
 /** Parses JSON text. Throws BadInput with file:line:column on the first syntax fault, or with every doubled key. */
@@ -53,7 +54,7 @@ export function parseJson(text: string, fileName: string): Json {
 /** The parser's tree, as far as it is used here. */
 type Tree = { readonly loc: { readonly start: { readonly line: number } } } & (
   | { readonly type: 'Object'; readonly members: readonly { readonly name: Name; readonly value: Tree }[] }
-  | { readonly type: 'Array' }
+  | { readonly type: 'Array'; readonly elements: readonly { readonly value: Tree }[] }
   | { readonly type: 'String' | 'Number' | 'Boolean'; readonly value: string | number | boolean }
   | { readonly type: 'Null' }
 );
@@ -61,7 +62,12 @@ type Name = { readonly value: string; readonly loc: { readonly start: { readonly
 
 function convert(node: Tree, fileName: string, path: string, faults: Fault[]): Json {
   const source = `${fileName}:${node.loc.start.line}`;
-  if (node.type === 'Array') return { kind: 'array', source };
+  if (node.type === 'Array') {
+    const items = node.elements.map((e, i) =>
+      convert(e.value, fileName, path === '' ? `${i}` : `${path}.${i}`, faults),
+    );
+    return { kind: 'array', source, items };
+  }
   if (node.type === 'Null') return { kind: 'scalar', source, value: null };
   if (node.type !== 'Object') return { kind: 'scalar', source, value: node.value };
   const members = new Map<string, Json>();
@@ -100,10 +106,7 @@ function scan(text: string, fileName: string): number {
     else if (c === 0x7b || c === 0x5b) {
       open.push(i);
       if (open.length > MAX_DEPTH)
-        throw fault(
-          place(fileName, text, i),
-          `is nested more than ${MAX_DEPTH} deep: a recipe is three deep`,
-        );
+        throw fault(place(fileName, text, i), `is nested more than ${MAX_DEPTH} deep: a recipe is five deep`);
     } else if (c === 0x7d || c === 0x5d) open.pop();
   }
   return open.at(-1) ?? -1;

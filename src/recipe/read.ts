@@ -1,16 +1,18 @@
-import { generators } from '../generators/index.js';
 import { outlineShapes } from '../outline/index.js';
-import type { Parameter, Values } from '../schema/parameter.js';
+import type { Parameter } from '../schema/parameter.js';
 import type { Units } from '../schema/units.js';
 import { checkTogether } from './check.js';
-import { Faults, type Path, shown } from './faults.js';
+import { Faults, type Path } from './faults.js';
 import { type Field, sections, topFields } from './fields.js';
 import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
-import { nearest, suggestion } from './nearest.js';
+import { checkKeys, type Named, object, readNamed } from './named.js';
+import { readPattern } from './pattern.js';
 import type { CutterSetup, FitSetup, Recipe, WoodSetup } from './recipe.js';
 import { withSettings } from './settings.js';
-import { defaultValue, readValue, readValues, type Value } from './values.js';
+import { defaultValue, readValue, type Value } from './values.js';
+
+const OUTLINE: Named = { key: 'shape', registry: outlineShapes, more: [] };
 
 /** Keys of the recipe that hold objects of their own. */
 const GROUPS = ['outline', 'pattern', ...sections.map((s) => s.name)];
@@ -30,8 +32,9 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const group = Object.fromEntries(
     sections.map((s) => [s.name, readSection(root, s.name, s.fields, units, faults)]),
   );
-  const outline = readNamed(root, 'outline', 'shape', outlineShapes, units, faults);
-  const pattern = readNamed(root, 'pattern', 'generator', generators, units, faults);
+  const face = root.members.get('outline');
+  const outline = readNamed(face, ['outline'], OUTLINE, units, faults);
+  const pattern = readPattern(root, units, faults);
   if (top.name !== undefined) {
     const fault = nameFault(top.name as string);
     if (fault) faults.add(['name'], fault);
@@ -46,7 +49,7 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
     name: top.name as string,
     units,
     outline: { shape: outline.name, values: outline.values },
-    pattern: { generator: pattern.name, values: pattern.values },
+    pattern,
     stock: { field: depth + skin, plug: depth + 2, ...group.stock },
     cutter: {
       cuts: null,
@@ -69,19 +72,6 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
 function readUnits(root: JsonObject): Units {
   const json = root.members.get('units');
   return json?.kind === 'scalar' && json.value === 'in' ? 'in' : 'mm';
-}
-
-function object(json: Json, path: Path, faults: Faults): JsonObject | null {
-  if (json.kind === 'object') return json;
-  const given = json.kind === 'array' ? 'a list' : shown(json.value);
-  faults.add(path, `must be an object in braces { }, not ${given}`);
-  return null;
-}
-
-function checkKeys(json: JsonObject, known: readonly string[], path: Path, faults: Faults): void {
-  for (const key of json.members.keys()) {
-    if (!known.includes(key)) faults.add([...path, key], `is not a known key; ${suggestion(key, known)}`);
-  }
 }
 
 /** The sound values of an object, defaults filled in; what is derived, missing or faulty stays out. */
@@ -137,47 +127,6 @@ function readSection(
     faults,
   );
   return readFields(json, fields, [name], units, faults);
-}
-
-/** `outline` and `pattern`: one key names an entry of a registry, whose parameters are the other keys. */
-function readNamed(
-  root: JsonObject,
-  group: string,
-  key: string,
-  registry: readonly { readonly name: string; readonly parameters: readonly Parameter[] }[],
-  units: Units,
-  faults: Faults,
-): { readonly name: string; readonly values: Values } | null {
-  const names = registry.map((r) => r.name);
-  const given = root.members.get(group);
-  if (!given) {
-    faults.add(
-      [group],
-      `is missing: write "${group}": { "${key}": "${names[0]}" }, or another of ${names.join(', ')}`,
-    );
-    return null;
-  }
-  const json = object(given, [group], faults);
-  if (!json) return null;
-  const named = json.members.get(key);
-  if (!named) {
-    const near = [...json.members.keys()].find((k) => nearest(k, [key]));
-    const meant = near === undefined ? '' : ` (did you mean "${key}" by ${shown(near)}?)`;
-    faults.add([group, key], `is missing${meant}: give one of ${names.join(', ')}`);
-    return null;
-  }
-  const choice: Parameter = {
-    kind: 'choice',
-    name: key,
-    meaning: '',
-    default: '',
-    options: names.map((value) => ({ value, meaning: '' })),
-  };
-  const name = readValue(named, choice, [group, key], units, faults);
-  const entry = registry.find((r) => r.name === name);
-  if (!entry) return null;
-  checkKeys(json, [key, ...entry.parameters.map((p) => p.name)], [group], faults);
-  return { name: entry.name, values: readValues(json.members, entry.parameters, [group], units, faults) };
 }
 
 function lower(sentence: string): string {

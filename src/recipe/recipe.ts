@@ -1,3 +1,4 @@
+import type { Layer } from '../generators/layer.js';
 import type { Values } from '../schema/parameter.js';
 
 /** A recipe as read: lengths in mm, angles in radians, every default filled in. */
@@ -6,7 +7,8 @@ export interface Recipe {
   /** The unit the recipe is written in, and the unit of every drawing made from it. */
   readonly units: 'mm' | 'in';
   readonly outline: { readonly shape: string; readonly values: Values };
-  readonly pattern: { readonly generator: string; readonly values: Values };
+  /** One layer, or a list of them, as the recipe has it. */
+  readonly pattern: Layer | readonly Layer[];
   /** Thickness of the wood the pocket is cut in, and of the wood the plug is cut from. */
   readonly stock: { readonly field: number; readonly plug: number };
   readonly cutter: CutterSetup;

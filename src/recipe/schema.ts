@@ -1,4 +1,5 @@
 import { generators } from '../generators/index.js';
+import { layerParameters, MOST_LAYERS, withinParameters } from '../generators/layer.js';
 import { outlineShapes } from '../outline/index.js';
 import type { Parameter } from '../schema/parameter.js';
 import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
@@ -25,12 +26,22 @@ export function recipeSchema(): SchemaObject {
     properties: {
       $schema: { type: 'string' },
       ...fieldProperties(topFields),
-      outline: named('shape', 'The face of the work piece that the pattern sits in.', outlineShapes),
-      pattern: named('generator', 'What is drawn, and how.', generators),
+      outline: named('shape', 'The face of the work piece that the pattern sits in.', outlineShapes, {}),
+      pattern: {
+        description: 'What is drawn, and how: one layer, or a list of them.',
+        anyOf: [
+          { $ref: '#/$defs/layer' },
+          { type: 'array', minItems: 1, maxItems: MOST_LAYERS, items: { $ref: '#/$defs/layer' } },
+        ],
+      },
       ...Object.fromEntries(groups),
     },
     required: [...requiredNames(topFields), 'outline', 'pattern', 'cutter'],
     $defs: {
+      layer: named('generator', 'One layer of the pattern.', generators, {
+        ...described(layerParameters),
+        within: within(),
+      }),
       length: {
         anyOf: [{ type: 'number' }, { type: 'string', pattern: LENGTH_PATTERN }],
       },
@@ -66,12 +77,28 @@ function fieldProperties(fields: readonly Field[]): SchemaObject {
   );
 }
 
-/** An object in which one key chooses an entry of a registry and so which other keys there are. */
+/** Where a layer is drawn: with a shape, that shape's parameters go; without one, only `inset`. */
+function within(): SchemaObject {
+  const meaning = 'Where the layer is drawn, if not in the whole outline.';
+  const { required, allOf, ...shape } = named('shape', meaning, outlineShapes, described(withinParameters), 0);
+  const bare = {
+    if: { not: { required: required! } },
+    // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.
+    then: { properties: described(withinParameters.slice(0, 1)), additionalProperties: false },
+  };
+  return { ...shape, allOf: [...(allOf as SchemaValue[]), bare] };
+}
+
+/** An object in which one key chooses an entry of a registry and so which other keys there are, beside `more`. */
 function named(
   key: string,
   meaning: string,
   registry: readonly { name: string; title: string; parameters: readonly Parameter[] }[],
+  more: SchemaObject,
+  margin?: number,
 ): SchemaObject {
+  const preset = (p: Parameter): SchemaObject =>
+    p.name === 'margin' && margin !== undefined ? { ...property(p), default: `${margin}mm` } : property(p);
   return {
     type: 'object',
     description: meaning,
@@ -88,7 +115,8 @@ function named(
       then: {
         properties: {
           [key]: true,
-          ...Object.fromEntries(r.parameters.map((p) => [p.name, property(p)])),
+          ...Object.fromEntries(r.parameters.map((p) => [p.name, preset(p)])),
+          ...more,
         },
         additionalProperties: false,
       },
@@ -96,27 +124,31 @@ function named(
   };
 }
 
+function described(parameters: readonly Parameter[]): SchemaObject {
+  return Object.fromEntries(parameters.map((p) => [p.name, property(p)]));
+}
+
 function property(p: Parameter): SchemaObject & { readonly description: string } {
-  const described = (range: string) => ({ description: `${p.meaning} ${range}`.trim() });
+  const meant = (range: string) => ({ description: `${p.meaning} ${range}`.trim() });
   switch (p.kind) {
     case 'length': {
       const range = `${lengthRange(p.min, p.max, 'mm')} (${lengthRange(p.min, p.max, 'in')}).`;
-      return { $ref: '#/$defs/length', ...described(range), default: `${numberText(p.default)}mm` };
+      return { $ref: '#/$defs/length', ...meant(range), default: `${numberText(p.default)}mm` };
     }
     case 'angle':
-      return { type: 'number', ...bounds(p), ...described('Degrees.'), default: p.default };
+      return { type: 'number', ...bounds(p), ...meant('Degrees.'), default: p.default };
     case 'count':
-      return { type: 'integer', ...bounds(p), ...described(''), default: p.default };
+      return { type: 'integer', ...bounds(p), ...meant(''), default: p.default };
     case 'number':
-      return { type: 'number', ...bounds(p), ...described(''), default: p.default };
+      return { type: 'number', ...bounds(p), ...meant(''), default: p.default };
     case 'choice': {
       const meanings = p.options.filter((o) => o.meaning !== '').map((o) => `${o.value}: ${o.meaning}`);
-      return { enum: p.options.map((o) => o.value), ...described(meanings.join(' ')), default: p.default };
+      return { enum: p.options.map((o) => o.value), ...meant(meanings.join(' ')), default: p.default };
     }
     case 'text':
-      return { type: 'string', minLength: 1, maxLength: p.maxLength, ...described(''), default: p.default };
+      return { type: 'string', minLength: 1, maxLength: p.maxLength, ...meant(''), default: p.default };
     case 'flag':
-      return { type: 'boolean', ...described(''), default: p.default };
+      return { type: 'boolean', ...meant(''), default: p.default };
   }
 }
 

@@ -1,5 +1,5 @@
 import { BadInput } from '../schema/fault.js';
-import { type Json, type JsonObject, parseJson } from './json.js';
+import { type Json, type JsonArray, type JsonObject, parseJson } from './json.js';
 
 const SOURCE = '--set';
 
@@ -26,11 +26,22 @@ export function setValue(tree: Json, key: string, value: string): Json {
 function put(tree: Json | undefined, path: readonly string[], value: Json, key: string): Json {
   const [head, ...rest] = path;
   if (head === undefined) return value;
+  if (tree?.kind === 'array') return putItem(tree, head, rest, value, key);
   if (tree && tree.kind !== 'object') throw bad(key, 'goes into something that holds no keys');
   const members = new Map(tree?.members ?? []);
   members.set(head, put(members.get(head), rest, value, key));
   const made: JsonObject = { kind: 'object', source: tree?.source ?? SOURCE, members };
   return made;
+}
+
+/** An item of a list replaced, or added right behind the last. */
+function putItem(list: JsonArray, head: string, rest: readonly string[], value: Json, key: string): Json {
+  const at = /^\d+$/.test(head) ? Number(head) : -1;
+  if (at < 0 || at > list.items.length)
+    throw bad(key, `${JSON.stringify(head)} is no place in a list of ${list.items.length}; count from 0`);
+  const items = [...list.items];
+  items[at] = put(items[at], rest, value, key);
+  return { ...list, items };
 }
 
 function parsed(raw: string): Json {
@@ -46,7 +57,8 @@ function parsed(raw: string): Json {
 
 /** The same values, their source the setting and not a line of it. */
 function fromCommandLine(tree: Json, raw?: string): Json {
-  if (tree.kind === 'array') return { kind: 'array', source: SOURCE };
+  if (tree.kind === 'array')
+    return { kind: 'array', source: SOURCE, items: tree.items.map((item) => fromCommandLine(item)) };
   if (tree.kind === 'scalar') {
     const typed = raw !== undefined && typeof tree.value !== 'string';
     return { kind: 'scalar', source: SOURCE, value: tree.value, ...(typed ? { raw } : {}) };

@@ -15,15 +15,18 @@ describe('the JSON Schema file', () => {
   });
 
   it('has a branch for every shape and generator, with every parameter and no other key', () => {
-    const { properties } = recipeSchema() as unknown as Record<string, Record<string, { allOf: Branch[] }>>;
-    for (const [group, key, registry] of [
-      ['outline', 'shape', outlineShapes],
-      ['pattern', 'generator', generators],
+    const { properties, $defs } = recipeSchema() as unknown as Record<
+      string,
+      Record<string, { allOf: Branch[] }>
+    >;
+    for (const [branches, key, registry, more] of [
+      [properties.outline.allOf, 'shape', outlineShapes, []],
+      [$defs.layer.allOf, 'generator', generators, ['combine', 'clear', 'within']],
     ] as const) {
-      const branches = properties[group].allOf;
       expect(branches.map((b) => b.if.properties[key].const)).toEqual(registry.map((r) => r.name));
       registry.forEach((r, i) => {
-        expect(Object.keys(branches[i].then.properties)).toEqual([key, ...r.parameters.map((p) => p.name)]);
+        const names = [key, ...r.parameters.map((p) => p.name), ...more];
+        expect(Object.keys(branches[i].then.properties)).toEqual(names);
         expect(branches[i].then.additionalProperties).toBe(false);
       });
     }

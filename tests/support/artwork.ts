@@ -16,6 +16,7 @@ export const fontBytes: Buffer = readFileSync(
 );
 
 export const assets: Assets = {
+  drawings: new Map(),
   fonts: new Map([['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer]]),
 };
 

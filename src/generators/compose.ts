@@ -1,0 +1,119 @@
+import type { Artwork, Piece } from '../geometry/artwork.js';
+import { intersect, subtract, union } from '../geometry/boolean.js';
+import { offset } from '../geometry/offset.js';
+import { area, type Region } from '../geometry/region.js';
+import { placedRegion } from '../geometry/transform.js';
+import { makeOutline } from '../outline/index.js';
+import type { Outline } from '../outline/outline.js';
+import { BadInput, Refusal } from '../schema/fault.js';
+import type { Assets } from './generator.js';
+import { findGenerator } from './index.js';
+import type { Layer } from './layer.js';
+import { recorder } from './recorder.js';
+
+/** A layer's area may reach this far over the outline's, mm2: rounding. */
+const OVER = 1e-3;
+
+/** The piece's outline as its recipe gives it. */
+export interface Face {
+  readonly shape: string;
+  readonly values: Readonly<Record<string, number | string | boolean>>;
+}
+
+/**
+ * Draws the layers in order and puts them together. A pattern that is no list is one layer. Throws BadInput for values
+ * at odds and Refusal for a layer that draws nothing or leaves nothing, naming the layer.
+ */
+export function compose(pattern: Layer | readonly Layer[], face: Face, assets: Assets): Artwork {
+  const outline = makeOutline(face.shape, face.values);
+  if (!isList(pattern)) return { pieces: drawn(pattern, 'pattern', face, outline, assets) };
+  let pieces: readonly Piece[] = [];
+  pattern.forEach((layer, k) => {
+    const where = `pattern.${k}`;
+    const own = drawn(layer, where, face, outline, assets);
+    pieces = together(pieces, named(own, k), layer);
+    if (pieces.length === 0)
+      throw new Refusal(
+        'nothing-left',
+        `${where}.combine: ${layer.combine} leaves nothing of the layers before; move or resize the layer`,
+      );
+  });
+  return { pieces };
+}
+
+function isList(pattern: Layer | readonly Layer[]): pattern is readonly Layer[] {
+  return Array.isArray(pattern);
+}
+
+function named(pieces: readonly Piece[], k: number): Piece[] {
+  return pieces.map((p) => ({ name: `layer ${k}, ${p.name}`, region: p.region }));
+}
+
+function drawn(layer: Layer, where: string, face: Face, outline: Outline, assets: Assets): readonly Piece[] {
+  const generator = findGenerator(layer.generator);
+  if (!generator) throw new Error(`no generator is called ${layer.generator}`);
+  const room = roomOf(layer, where, face, outline);
+  const pen = recorder();
+  located(where, 'pattern', () => generator.draw(layer.values, room, pen, assets));
+  const { pieces } = pen.artwork();
+  if (pieces.length === 0)
+    throw new Refusal(
+      'nothing-drawn',
+      `${where === 'pattern' ? 'the pattern' : where} is empty inside the outline; give it more room or a smaller margin`,
+    );
+  const { x, y } = layer.within;
+  return x === 0 && y === 0
+    ? pieces
+    : pieces.map((p) => ({ name: p.name, region: placedRegion(p.region, x, y) }));
+}
+
+/** The outline that the layer is drawn in, about its own middle. */
+function roomOf({ within, combine }: Layer, where: string, face: Face, outline: Outline): Outline {
+  const { shape, inset, x, y } = within;
+  if (!shape && inset === 0) return outline;
+  const { shape: name, values } = shape ?? face;
+  const moved = { ...values, margin: Number(values.margin) + inset };
+  const room = located(`${where}.within`, 'outline', () => makeOutline(name, moved));
+  // What is taken away may reach over the edge; what is let in may not.
+  if (!shape || combine !== 'union') return room;
+  const over = area(subtract(placedRegion(room.inner, x, y), outline.inner));
+  if (over > OVER)
+    throw new BadInput([
+      {
+        where: `${where}.within`,
+        message: "reaches outside the outline's margin; make it smaller or move it",
+      },
+    ]);
+  return room;
+}
+
+function together(before: readonly Piece[], layer: readonly Piece[], { combine, clear }: Layer): Piece[] {
+  if (before.length === 0) return [...layer];
+  if (combine === 'union' && clear === 0) return [...before, ...layer];
+  const whole = union(layer.map((p) => p.region));
+  if (combine === 'intersect')
+    return each(before, (r) => intersect(r, clear > 0 ? offset(whole, -clear) : whole));
+  const room = clear > 0 ? offset(whole, clear) : whole;
+  const left = each(before, (r) => subtract(r, room));
+  return combine === 'subtract' ? left : [...left, ...layer];
+}
+
+function each(pieces: readonly Piece[], change: (region: Region) => Region): Piece[] {
+  return pieces
+    .map((p) => ({ name: p.name, region: change(p.region) }))
+    .filter((p) => p.region.contours.length > 0);
+}
+
+/** Runs `work`; what it says of `from` is said of `where` instead, which is the path in the recipe. */
+function located<T>(where: string, from: string, work: () => T): T {
+  if (where === from) return work();
+  const path = (text: string): string =>
+    text === from || text.startsWith(`${from}.`) ? where + text.slice(from.length) : text;
+  try {
+    return work();
+  } catch (e) {
+    if (e instanceof BadInput) throw new BadInput(e.faults.map((f) => ({ ...f, where: path(f.where) })));
+    if (e instanceof Refusal) throw new Refusal(e.code, path(e.message), e.at);
+    throw e;
+  }
+}
