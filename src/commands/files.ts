@@ -1,3 +1,5 @@
+import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { BadInput } from '../schema/fault.js';
 
 const WHY: Readonly<Record<string, string>> = {
@@ -26,4 +28,20 @@ export function fileFault(e: unknown, what: string, todo: string): BadInput {
   const code = errorCode(e);
   if (code === undefined) throw e;
   return new BadInput([{ where: '', message: `${what}: ${WHY[code] ?? code}; ${todo}` }]);
+}
+
+/**
+ * Makes a folder and those above it. Node's own recursive way never returns where the file system says ENOENT for a
+ * folder that can hold none (/proc on Linux).
+ */
+export function makeFolder(path: string): void {
+  try {
+    mkdirSync(path);
+  } catch (e) {
+    if (errorCode(e) === 'EEXIST' && statSync(path).isDirectory()) return;
+    const above = dirname(path);
+    if (errorCode(e) !== 'ENOENT' || above === path || existsSync(above)) throw e;
+    makeFolder(above);
+    mkdirSync(path);
+  }
 }

@@ -3,7 +3,7 @@ import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, wr
 import { join } from 'node:path';
 import type { Files } from '../output/job.js';
 import { BadInput } from '../schema/fault.js';
-import { errorCode, fileFault } from './files.js';
+import { errorCode, fileFault, makeFolder } from './files.js';
 
 /*
  * A piece's folder is replaced as a whole. New files are written to a folder beside it; then NAME becomes NAME.old and
@@ -54,7 +54,7 @@ export function writeFolder(out: string, name: string, files: Files): string {
   const target = join(out, name);
   let beside: string | undefined;
   try {
-    mkdirSync(out, { recursive: true });
+    makeFolder(out);
     checkFolder(out, name);
     beside = temporary(out, name, 'new');
     mkdirSync(beside);

@@ -22,16 +22,19 @@ export function list(name: string | undefined, json: boolean): void {
     print(json ? jsonText(generators.map(({ draw: _, ...about }) => about)) : overview());
     return;
   }
-  const found = findGenerator(name);
-  if (!found) {
-    const near = suggestion(
-      name,
-      generators.map((g) => g.name),
-    );
-    throw new BadInput([{ where: '', message: `no generator is called ${JSON.stringify(name)}; ${near}` }]);
-  }
-  const { draw: _, ...about } = found;
+  const { draw: _, ...about } = generatorNamed(name);
   print(json ? jsonText(about) : details(about));
+}
+
+/** Throws BadInput, with the nearest name, when there is none of that name. */
+export function generatorNamed(name: string): Generator {
+  const found = findGenerator(name);
+  if (found) return found;
+  const near = suggestion(
+    name,
+    generators.map((g) => g.name),
+  );
+  throw new BadInput([{ where: '', message: `no generator is called ${JSON.stringify(name)}; ${near}` }]);
 }
 
 function overview(): string {

@@ -36,9 +36,12 @@ export async function run(args: readonly string[]): Promise<number> {
     .description('list the pattern generators, or the parameters of one')
     .argument('[generator]', 'name of a generator')
     .option('--json', 'print the list as JSON')
-    .action(async (name: string | undefined, options: { json?: boolean }) => {
+    .option('--pictures <folder>', 'write a picture of each generator, or of the one named, to a folder')
+    .action(async (name: string | undefined, options: { json?: boolean; pictures?: string }) => {
       const { list } = await import('./list.js');
-      list(name, options.json === true);
+      if (options.pictures === undefined) return list(name, options.json === true);
+      const { pictures } = await import('./pictures.js');
+      await pictures(name, options.pictures);
     });
 
   try {

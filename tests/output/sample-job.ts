@@ -1,3 +1,4 @@
+import { WHOLE } from '../../src/generators/layer.js';
 import {
   area,
   bounds,
@@ -79,7 +80,7 @@ export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
     name: 'sample',
     units: 'mm',
     outline: { shape: 'circle', values: { diameter: 96, margin: 6 } },
-    pattern: { generator: 'rosette', values: { points: 6 } },
+    pattern: { generator: 'rosette', values: { points: 6 }, combine: 'union', clear: 0, within: WHOLE },
     stock: { field: 11, plug: 12 },
     cutter: { diameter: 3.175, cuts: 3.19, flute: 22, ease: 0.305, thin: 'drop', touch: 'part' },
     roughing: { diameter: 6.35 },

@@ -16,8 +16,8 @@ export const lettering: Generator = {
   family: 'lettering',
   summary: 'One line of text, centred in the outline.',
   parameters: [
-    { kind: 'text', name: 'text', meaning: 'The text, one line.', default: 'Hearth', maxLength: 60 },
-    length('height', 'Height of a flat capital letter.', 40, 2),
+    { kind: 'text', name: 'text', meaning: 'The text, one line.', default: '47', maxLength: 60 },
+    length('height', 'Height of a flat capital letter.', 34, 2),
     {
       kind: 'length',
       name: 'tracking',

@@ -1,0 +1,35 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { build } from '../build.js';
+import { generators } from '../generators/index.js';
+import { readRecipe } from '../recipe/read.js';
+import { sampleText } from '../recipe/sample.js';
+import { fileFault, makeFolder } from './files.js';
+import { generatorNamed } from './list.js';
+import { loadAssets, loadRenderer } from './load.js';
+import { message } from './report.js';
+
+/** Pixels: large enough to judge walls and corners by. */
+const WIDTH = 480;
+
+/** Writes NAME.png for each generator, or for the one named, at its defaults. Prints each path. Throws BadInput when it cannot write there. */
+export async function pictures(name: string | undefined, folder: string): Promise<void> {
+  const shown = name === undefined ? generators : [generatorNamed(name)];
+  const [renderer, { pictureSvg }] = await Promise.all([loadRenderer(), import('../output/index.js')]);
+  const write = (work: () => void): void => {
+    try {
+      work();
+    } catch (e) {
+      throw fileFault(e, `cannot write to ${folder}`, 'give a folder that can be written to');
+    }
+  };
+  write(() => makeFolder(folder));
+  for (const generator of shown) {
+    const path = join(folder, `${generator.name}.png`);
+    message(`${generator.name}: drawing`);
+    const recipe = readRecipe(sampleText(generator), generator.name);
+    const png = renderer.png(pictureSvg(build(recipe, loadAssets(recipe))), WIDTH);
+    write(() => writeFileSync(path, png));
+    process.stdout.write(`${path}\n`);
+  }
+}
