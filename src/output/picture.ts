@@ -47,12 +47,15 @@ export function pictureSvg(job: Job): string {
     ...shadow(facePath, size),
     `<path fill-rule="evenodd" fill="${field.colour}" d="${facePath}"/>`,
     `<g clip-path="url(#face)">${grainLines(field, place(face), woods.fieldGrain, 7)}</g>`,
+    // What runs over the edge of the face (a band across a joint) is cut off there.
+    '<g clip-path="url(#face)">',
     `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(job.pair.pocket)}"/>`,
     `<path fill-rule="evenodd" fill="${plug.colour}" d="${plugPath}"/>`,
     set.contours.length
       ? `<g clip-path="url(#set)">${grainLines(plug, place(set), woods.plugGrain, 1977)}</g>`
       : '',
     `<path fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}" d="${plugPath}"/>`,
+    '</g>',
     `<path fill="url(#light)" fill-rule="evenodd" stroke="#2a1c10" stroke-opacity=".55" stroke-width="${decimal(joint * 1.4, 2)}" d="${facePath}"/>`,
     '</svg>',
   ].join('');
