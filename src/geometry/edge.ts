@@ -1,3 +1,4 @@
+import { STRAIGHT_BULGE } from './tolerances.js';
 import { atan, cos, sin } from './trig.js';
 
 /** 170 degrees: wider arcs are split, in the kernel and in the files, so that no reader meets a near-semicircle. */
@@ -33,7 +34,7 @@ export function arc(x0: number, y0: number, x1: number, y1: number, cx: number, 
 
 /** The edge from one point to the next with a bulge, tan(sweep / 4), positive counter-clockwise, as DXF has it. */
 export function bulged(x0: number, y0: number, x1: number, y1: number, bulge: number): Edge {
-  if (bulge === 0) return line(x0, y0, x1, y1);
+  if (Math.abs(bulge) < STRAIGHT_BULGE) return line(x0, y0, x1, y1);
   const dx = x1 - x0;
   const dy = y1 - y0;
   // Distance of the centre from the chord's middle, in chord lengths, towards the left.

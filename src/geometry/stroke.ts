@@ -16,27 +16,32 @@ import { SAME_POINT, SMOOTH } from './tolerances.js';
 export interface StrokeStyle {
   /** Does the path end where it starts, with a join there instead of two ends? */
   readonly closed: boolean;
-  /** What fills the outside of a corner. A mitre longer than 4 half widths becomes a bevel, as in SVG. */
+  /** What fills the outside of a corner. A mitre over the limit becomes a bevel, as in SVG. */
   readonly join?: 'miter' | 'round' | 'bevel';
+  /** The longest mitre, in widths; 4 when left out, as in SVG. */
+  readonly miterLimit?: number;
   readonly cap?: 'butt' | 'round' | 'square';
 }
 
-/** SVG's own limit of the length of a mitre, in widths. */
+/** SVG's own limit of the length of a mitre, in widths, from the inner corner to the tip. */
 const MITER_LIMIT = 4;
 
 type Point = readonly [number, number];
+
+type Corners = Required<Pick<StrokeStyle, 'join' | 'miterLimit'>>;
 
 /**
  * The band of one width along a chain of lines and arcs (each starts where the last ended), mm. The path may cross
  * itself. Arcs tighter than half the width are filled to their centre and no further.
  */
 export function stroke(path: readonly Edge[], width: number, style: StrokeStyle): Region {
-  const { closed, join = 'miter', cap = 'butt' } = style;
+  const { closed, join = 'miter', cap = 'butt', miterLimit = MITER_LIMIT } = style;
   if (path.length === 0) return EMPTY;
   const half = width / 2;
+  const corners = { join, miterLimit };
   // Each side is a chain of points and edges; strips, corners and ends all turn left, so their sum encloses the band.
-  const right = side(path, half, closed, join);
-  const left = side(path.map(reversed).reverse(), half, closed, join);
+  const right = side(path, half, closed, corners);
+  const left = side(path.map(reversed).reverse(), half, closed, corners);
   if (closed) return resolve([right, left], 'nonzero');
   const last = path[path.length - 1]!;
   const first = path[0]!;
@@ -50,13 +55,13 @@ export function stroke(path: readonly Edge[], width: number, style: StrokeStyle)
 }
 
 /** The chain `half` to the right of the path, corners included. */
-function side(path: readonly Edge[], half: number, closed: boolean, join: StrokeStyle['join']): Edge[] {
+function side(path: readonly Edge[], half: number, closed: boolean, how: Corners): Edge[] {
   const out: Edge[] = [];
   for (let i = 0; i < path.length; i++) {
     const e = path[i]!;
     out.push(...beside(e, half));
     const next = path[i + 1] ?? (closed ? path[0] : undefined);
-    if (next) out.push(...corner(e, next, half, join));
+    if (next) out.push(...corner(e, next, half, how));
   }
   return closed ? chained(out) : out;
 }
@@ -72,7 +77,7 @@ function beside(e: Edge, d: number): Edge[] {
 }
 
 /** From the end of the edge's right side to the start of the next one's. */
-function corner(e: Edge, next: Edge, d: number, join: StrokeStyle['join']): Edge[] {
+function corner(e: Edge, next: Edge, d: number, { join, miterLimit }: Corners): Edge[] {
   const p: Point = [e.x1, e.y1];
   const t = endTangent(e);
   const u = startTangent(next);
@@ -87,7 +92,7 @@ function corner(e: Edge, next: Edge, d: number, join: StrokeStyle['join']): Edge
   const tanHalf = 1 + dot > 1e-12 ? cross / (1 + dot) : 1e9;
   if (join === 'round') return rounded(a, b, tanHalf);
   // A mitre reaches half / cos(turn / 2) from the path's corner.
-  if (join === 'bevel' || 1 + tanHalf * tanHalf > MITER_LIMIT * MITER_LIMIT) return joined([a, b]);
+  if (join === 'bevel' || 1 + tanHalf * tanHalf > miterLimit * miterLimit) return joined([a, b]);
   const tip: Point = [a[0] + t[0] * d * tanHalf, a[1] + t[1] * d * tanHalf];
   return joined([a, tip, b]);
 }

@@ -35,6 +35,12 @@ export const ONE_NODE = 2e-7;
 /** Radius of an offset arc under which it is a point: what is left when an arc of exactly r is moved in by r. */
 export const NO_RADIUS = 1e-7;
 
+/**
+ * Arcs of a smaller bulge are straight: they turn by less than SMOOTH (4 times the bulge), and their centre would be so
+ * far away that its coordinates could not tell the arc's ends apart.
+ */
+export const STRAIGHT_BULGE = SMOOTH / 4;
+
 /** How far a fitted arc may stray from the curve it stands for (design: curves follow their source to 0.002 mm). */
 export const CURVE_FIT = 0.0015;
 

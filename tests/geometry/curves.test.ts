@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cubicArcs, quadraticArcs } from '../../src/geometry/curves.js';
 import {
+  bulged,
   type Edge,
   endTangent,
   line,
@@ -10,6 +11,7 @@ import {
   startTangent,
   sweep,
 } from '../../src/geometry/edge.js';
+import { curveArcs } from '../../src/geometry/parametric.js';
 import { distanceToEdge } from '../../src/geometry/region.js';
 
 type Point = readonly [number, number];
@@ -241,4 +243,20 @@ describe('quadraticArcs', () => {
     expect(worst).toBeLessThan(0.002);
     expect(worst).toBeGreaterThan(1e-5);
   });
+});
+
+it('a curve that is straight but for rounding gives lines, not arcs about a point too far to tell', () => {
+  // A line by a formula whose derivative errs in the last digits.
+  const edges = curveArcs(
+    { point: (t) => [40 * t, 13 * t + 1e-13 * t * t], tangent: (t) => [40, 13 + 2e-9 * t] },
+    0,
+    1,
+    4,
+  );
+  expect(edges.map((e) => e.r)).toEqual(edges.map(() => 0));
+  expect(edges.length).toBeGreaterThan(0);
+  // Just over the limit is an arc still, its ends on its circle.
+  const arc = bulged(0, 0, 50, 0, 3e-6);
+  expect(arc.r).toBeGreaterThan(1e6);
+  expect(Math.abs(Math.hypot(arc.x1 - arc.cx, arc.y1 - arc.cy) - arc.r)).toBeLessThan(1e-8);
 });
