@@ -1,3 +1,5 @@
 import type { Generator } from '../generator.js';
+import { frieze } from './frieze.js';
+import { wallpaper } from './wallpaper.js';
 
-export const symmetry: readonly Generator[] = [];
+export const symmetry: readonly Generator[] = [wallpaper, frieze];
