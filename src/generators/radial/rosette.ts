@@ -1,15 +1,15 @@
-import { subtract } from '../../geometry/boolean.js';
-import { drawContour, drawRegion } from '../../geometry/draw-region.js';
+import { drawContour } from '../../geometry/draw-region.js';
 import type { Pen } from '../../geometry/pen.js';
-import { type Contour, circle, reversedContour } from '../../geometry/region.js';
+import { type Contour, circle } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 import type { BadInput } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
-import { largestCircle } from '../middle.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
-import { drop, petal, widestDrop, widestPetal } from './petals.js';
-import { innerRadius, nestedDepth, nestedStars, type Star, sideDistance, starStraps } from './star.js';
+import { drop, LEAST, petal, widestDrop, widestPetal } from './petal.js';
+import { drawRim, rimParameters } from './rim.js';
+import { drawDisc, floor, size, stageOf } from './stage.js';
+import { drawSolid, drawStraps } from './star-figure.js';
 
 export const rosette: Generator = {
   name: 'rosette',
@@ -39,16 +39,8 @@ export const rosette: Generator = {
       min: 0,
       max: 23,
     },
-    length('size', 'Diameter of the whole rosette; 0 for the largest that fits the outline.', 0, 0, 3000),
-    {
-      kind: 'count',
-      name: 'rings',
-      meaning: 'Number of rings round the figure.',
-      default: 1,
-      min: 0,
-      max: 12,
-    },
-    length('ring', 'Width of a ring.', 4.2, 0.2),
+    { ...size, meaning: 'Diameter of the whole rosette; 0 for the largest that fits the outline.' },
+    ...rimParameters(1),
     length('gap', 'Width of the walls between rings, figure, petals and disc.', 4.2, 0.2),
     length('eye', 'Diameter of the opening in the middle of the figure; 0 for none.', 17, 0, 3000),
     length('disc', 'Diameter of the disc in the eye; 0 for none.', 15, 0),
@@ -67,13 +59,20 @@ export const rosette: Generator = {
     seed,
   ],
   draw(values, outline, pen) {
-    const fit = largestCircle(outline.inner);
-    const size = num(values, 'size');
-    if (size > 2 * fit.radius + 1e-9)
-      throw bad('size', `${mm(size)} is too large for the outline; use ${mm(floor(2 * fit.radius))} at most`);
-    const at = moved(pen, fit.x, fit.y);
-    const outer = drawRings(values, size === 0 ? fit.radius : size / 2, fit.bore, at);
-    drawFigure(values, { inner: Math.max(fit.bore, num(values, 'eye') / 2), outer, open: fit.bore > 0 }, at);
+    const stage = stageOf(values, outline, pen);
+    const eye = Math.max(stage.bore, num(values, 'eye') / 2);
+    const gap = num(values, 'gap');
+    if (gap >= stage.radius)
+      throw bad('gap', `${mm(gap)} leaves no room for the figure; make it less than ${mm(stage.radius)}`);
+    if (stage.radius <= eye + gap) {
+      const most = 2 * (stage.radius - gap);
+      throw bad(
+        'eye',
+        `${mm(num(values, 'eye'))} leaves no room for the figure; make it less than ${mm(most)}`,
+      );
+    }
+    const outer = drawRim(values, stage.radius, eye + gap, stage.pen);
+    drawFigure(values, { inner: eye, outer, open: stage.bore > 0 }, stage.pen);
   },
 };
 
@@ -82,36 +81,6 @@ interface Room {
   readonly inner: number;
   readonly outer: number;
   readonly open: boolean;
-}
-
-/** Draws the rings from the outside in and gives the radius left for the figure. */
-function drawRings(values: Values, outer: number, bore: number, pen: Pen): number {
-  const rings = num(values, 'rings');
-  const ring = num(values, 'ring');
-  const gap = num(values, 'gap');
-  const left = outer - rings * (ring + gap);
-  const inner = Math.max(bore, num(values, 'eye') / 2) + gap;
-  if (outer <= inner) {
-    const most = 2 * (outer - gap);
-    throw bad(
-      'eye',
-      `${mm(num(values, 'eye'))} leaves no room for the figure; make it less than ${mm(most)}`,
-    );
-  }
-  if (left <= inner) {
-    const most = Math.ceil((outer - inner) / (ring + gap)) - 1;
-    throw bad(
-      'rings',
-      `${rings} leave no room for the figure round the eye; use ${most} at most, or narrower ones`,
-    );
-  }
-  for (let k = 0; k < rings; k++) {
-    const r = outer - k * (ring + gap);
-    pen.piece(`ring ${k + 1}`);
-    drawContour(pen, circle(0, 0, r));
-    drawContour(pen, reversedContour(circle(0, 0, r - ring)));
-  }
-  return left;
 }
 
 function drawFigure(values: Values, room: Room, pen: Pen): void {
@@ -129,8 +98,7 @@ function drawFigure(values: Values, room: Room, pen: Pen): void {
   if (disc > 0 && !room.open) {
     if (style !== 'straps' && disc >= room.inner)
       throw bad('disc', `${mm(2 * disc)} fills the eye; make it less than ${mm(2 * room.inner)}`);
-    pen.piece('disc');
-    drawContour(pen, circle(0, 0, disc));
+    drawDisc(pen, 'disc', disc);
   }
   const pip = num(values, 'pip') / 2;
   if (pip === 0) return;
@@ -161,9 +129,6 @@ function petalOf(values: Values, { inner, outer }: Room): (angle: number) => Con
   return (angle) => petal(inner, outer, width || widest, angle);
 }
 
-/** Narrower petals than this are no petals, mm. */
-const LEAST = 0.2;
-
 function crowded(values: Values): BadInput {
   return bad(
     'points',
@@ -171,59 +136,8 @@ function crowded(values: Values): BadInput {
   );
 }
 
-/** Rounded down to a hundredth, so that a printed limit works. */
-function floor(value: number): number {
-  return Math.floor(value * 100) / 100;
-}
-
-function drawStar(values: Values, { inner: eye, outer: radius, open }: Room, pen: Pen): void {
+function drawStar(values: Values, { inner: eye, outer, open }: Room, pen: Pen): void {
   if (open) throw bad('style', 'a star needs wood in the middle of the outline; use drops or petals');
-  const star = starOf(values);
-  const angle = num(values, 'turn');
-  const strap = num(values, 'strap');
-  const gap = num(values, 'gap');
-  const bands = num(values, 'bands');
-  const side = sideDistance(star, radius);
-  if (values.style === 'straps') {
-    if (strap >= side) throw bad('strap', `${mm(strap)} fills the star; make it less than ${mm(side)}`);
-    const most = 2 * (side - strap);
-    if (num(values, 'disc') >= most)
-      throw bad('disc', `fills the middle of the star; make it less than ${mm(most)}`);
-    pen.piece('star');
-    drawRegion(pen, starStraps(star, radius, angle, strap));
-    return;
-  }
-  const depth = nestedDepth(bands, strap, gap);
-  if (depth >= side)
-    throw bad(
-      'bands',
-      `${bands} nested outlines fill the star; use ${Math.ceil(side / (strap + gap)) - 1} at most`,
-    );
-  const core = innerRadius(star, (radius * (side - depth)) / side);
-  if (eye >= core) throw bad('eye', `${mm(2 * eye)} cuts the star apart; make it less than ${mm(2 * core)}`);
-  const solid = nestedStars(star, radius, angle, bands, strap, gap);
-  pen.piece('star');
-  drawRegion(pen, eye > 0 ? subtract(solid, { contours: [circle(0, 0, eye)] }) : solid);
-}
-
-function starOf(values: Values): Star {
-  const n = num(values, 'points');
-  const given = num(values, 'step');
-  const most = Math.ceil(n / 2) - 1;
-  if (given > most) throw bad('step', `${given} is too far for ${n} points; use ${most} at most`);
-  // 180 (n - 2m) / n >= 45 degrees when m <= 3n / 8; five points make a star only at m = 2.
-  return { n, m: given || Math.min(most, Math.max(n >= 5 ? 2 : 1, Math.floor((3 * n) / 8))) };
-}
-
-/** A pen that draws moved by (dx, dy). */
-function moved(pen: Pen, dx: number, dy: number): Pen {
-  return {
-    piece: (name) => pen.piece(name),
-    move: (x, y) => pen.move(x + dx, y + dy),
-    line: (x, y) => pen.line(x + dx, y + dy),
-    arc: (x, y, bulge) => pen.arc(x + dx, y + dy, bulge),
-    quadratic: (cx, cy, x, y) => pen.quadratic(cx + dx, cy + dy, x + dx, y + dy),
-    cubic: (ax, ay, bx, by, x, y) => pen.cubic(ax + dx, ay + dy, bx + dx, by + dy, x + dx, y + dy),
-    close: () => pen.close(),
-  };
+  if (values.style === 'straps') drawStraps(values, outer, pen);
+  else drawSolid(values, outer, eye, pen);
 }

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drop, petal, widestDrop, widestPetal } from '../../src/generators/radial/petals.js';
-import { nestedStars, starOutline, starStraps } from '../../src/generators/radial/star.js';
-import { endTangent, startTangent } from '../../src/geometry/edge.js';
-import { area, bounds, contains, distanceToBoundary } from '../../src/geometry/region.js';
-import type { Values } from '../../src/schema/parameter.js';
-import { artworkWith, distanceBetween, expectSound, outlineWith, pokesOut } from '../support/artwork.js';
+import { drop, petal, widestDrop, widestPetal } from '../../../src/generators/radial/petal.js';
+import { nestedStars, starOutline, starStraps } from '../../../src/generators/radial/star.js';
+import { endTangent, startTangent } from '../../../src/geometry/edge.js';
+import { area, bounds, contains, distanceToBoundary } from '../../../src/geometry/region.js';
+import type { Values } from '../../../src/schema/parameter.js';
+import { artworkWith, distanceBetween, expectSound, outlineWith, pokesOut } from '../../support/artwork.js';
 
 const face = outlineWith('circle', { diameter: 96, margin: 6 });
 

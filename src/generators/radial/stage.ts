@@ -1,0 +1,91 @@
+import { drawContour, drawRegion } from '../../geometry/draw-region.js';
+import type { Edge } from '../../geometry/edge.js';
+import type { Pen } from '../../geometry/pen.js';
+import { type Contour, circle, type Region, reversedContour } from '../../geometry/region.js';
+import type { Outline } from '../../outline/outline.js';
+import type { LengthParameter, Values } from '../../schema/parameter.js';
+import { largestCircle } from '../middle.js';
+import { bad, length, mm, num } from '../values.js';
+
+/** Where a radial figure stands, mm: about the origin of `pen`, which is the middle of the outline's largest circle. */
+export interface Stage {
+  readonly radius: number;
+  /** Radius of what must stay free in the middle: the opening of a ring; else 0. */
+  readonly bore: number;
+  readonly pen: Pen;
+}
+
+export const size: LengthParameter = length(
+  'size',
+  'Diameter of the whole figure; 0 for the largest that fits the outline.',
+  0,
+  0,
+  3000,
+);
+
+/** The stage for a figure of the asked `size`. Throws BadInput for one that does not fit. */
+export function stageOf(values: Values, outline: Outline, pen: Pen): Stage {
+  const fit = largestCircle(outline.inner);
+  const radius = checkedRadius(values, fit.radius);
+  if (radius <= fit.bore)
+    throw bad(
+      'size',
+      `${mm(2 * radius)} is no larger than the opening in the outline; use more than ${mm(2 * fit.bore)}`,
+    );
+  return { radius, bore: fit.bore, pen: moved(pen, fit.x, fit.y) };
+}
+
+/** Half the asked size, or the most that fits. */
+export function checkedRadius(values: Values, most: number): number {
+  const asked = num(values, 'size');
+  if (asked > 2 * most + 1e-9)
+    throw bad('size', `${mm(asked)} is too large for the outline; use ${mm(floor(2 * most))} at most`);
+  return asked === 0 ? most : asked / 2;
+}
+
+/** A pen that draws moved by (dx, dy). */
+function moved(pen: Pen, dx: number, dy: number): Pen {
+  return {
+    piece: (name) => pen.piece(name),
+    move: (x, y) => pen.move(x + dx, y + dy),
+    line: (x, y) => pen.line(x + dx, y + dy),
+    arc: (x, y, bulge) => pen.arc(x + dx, y + dy, bulge),
+    quadratic: (cx, cy, x, y) => pen.quadratic(cx + dx, cy + dy, x + dx, y + dy),
+    cubic: (ax, ay, bx, by, x, y) => pen.cubic(ax + dx, ay + dy, bx + dx, by + dy, x + dx, y + dy),
+    close: () => pen.close(),
+  };
+}
+
+/** The disc of radius `outer` about the origin, less that of radius `inner`; the whole disc when that is 0 or less. */
+export function annulus(outer: number, inner: number): Region {
+  const rim = circle(0, 0, outer);
+  return { contours: inner > 0 ? [rim, reversedContour(circle(0, 0, inner))] : [rim] };
+}
+
+export function drawPiece(pen: Pen, name: string, region: Region): void {
+  pen.piece(name);
+  drawRegion(pen, region);
+}
+
+export function drawDisc(pen: Pen, name: string, radius: number): void {
+  pen.piece(name);
+  drawContour(pen, circle(0, 0, radius));
+}
+
+/** A limit rounded down to a hundredth, so that the printed one works. */
+export function floor(value: number): number {
+  return Math.floor(value * 100) / 100;
+}
+
+/** A limit rounded up to a hundredth, so that the printed one works. */
+export function ceil(value: number): number {
+  return Math.ceil(value * 100) / 100;
+}
+
+/** Ends made one to the last bit: those of one corner differ by rounding. */
+export function joined(edges: readonly Edge[]): Contour {
+  return edges.map((e, i) => {
+    const next = edges[(i + 1) % edges.length]!;
+    return { ...e, x1: next.x0, y1: next.y0 };
+  });
+}
