@@ -9,8 +9,11 @@ export interface Fit {
   readonly bore: number;
 }
 
+/** A circle about the middle of the outline is taken if it has this share of the largest: a figure looks lost elsewhere. */
+const HOME = 0.85;
+
 /**
- * The largest circle that fits the region, about the origin if none elsewhere is larger. Right for convex regions,
+ * The largest circle that fits the region, about the origin if none elsewhere is much larger. Right for convex regions,
  * where depth has one summit. A region with an opening round the origin gives the circles between which it is whole.
  */
 export function largestCircle(region: Region): Fit {
@@ -28,7 +31,7 @@ export function largestCircle(region: Region): Fit {
   const best = { x, y: y(x) };
   const radius = depth(best.x, best.y);
   const home = depth(0, 0);
-  return home > radius - 1e-6 ? { x: 0, y: 0, radius: home, bore: 0 } : { ...best, radius, bore: 0 };
+  return home > HOME * radius - 1e-6 ? { x: 0, y: 0, radius: home, bore: 0 } : { ...best, radius, bore: 0 };
 }
 
 /** Where a function with one summit is highest: ternary search. */

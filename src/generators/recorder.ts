@@ -13,7 +13,7 @@ const MOST_EDGES = 200_000;
 
 /** A pen that keeps what is drawn. `artwork` gives the pieces, each as what has winding number other than 0. */
 export function recorder(): Pen & { artwork(): Artwork } {
-  const drawn: { name: string; contours: Contour[] }[] = [];
+  const drawn: Drawn[] = [];
   let path: Edge[] = [];
   let open = false;
   let start: readonly [number, number] = [0, 0];
@@ -25,15 +25,25 @@ export function recorder(): Pen & { artwork(): Artwork } {
       throw new Error('a coordinate of the drawing is not a finite number');
   }
 
-  /** A step too small to draw leaves the pen where it was, so that the chain stays closed. */
-  function go(x: number, y: number, along: readonly Edge[]): void {
-    if (!open) throw new Error('a path must start with move');
-    edges += along.length;
+  function count(more: number): void {
+    edges += more;
     if (edges > MOST_EDGES)
       throw new Refusal(
         'too-large',
         `the pattern has more than ${MOST_EDGES} edges; draw it larger or simpler`,
       );
+  }
+
+  function current(): Drawn {
+    const last = drawn.at(-1);
+    if (!last) throw new Error('a piece must be named before it is drawn');
+    return last;
+  }
+
+  /** A step too small to draw leaves the pen where it was, so that the chain stays closed. */
+  function go(x: number, y: number, along: readonly Edge[]): void {
+    if (!open) throw new Error('a path must start with move');
+    count(along.length);
     path.push(...along);
     if (along.length > 0) at = [x, y];
   }
@@ -50,12 +60,12 @@ export function recorder(): Pen & { artwork(): Artwork } {
   return {
     piece(name) {
       finished();
-      drawn.push({ name, contours: [] });
+      drawn.push({ name, contours: [], regions: [] });
     },
     move(x, y) {
       check(x, y);
       finished();
-      if (drawn.length === 0) throw new Error('a piece must be named before it is drawn');
+      current();
       open = true;
       start = at = [x, y];
     },
@@ -77,13 +87,21 @@ export function recorder(): Pen & { artwork(): Artwork } {
       check(c1x, c1y, c2x, c2y, x, y);
       go(x, y, cubicArcs(at, [c1x, c1y], [c2x, c2y], [x, y]));
     },
+    region(region) {
+      finished();
+      for (const c of region.contours) {
+        count(c.length);
+        for (const e of c) check(e.x0, e.y0, e.cx, e.cy, e.r);
+      }
+      if (region.contours.length > 0) current().regions.push(region);
+    },
     close() {
       go(start[0], start[1], straight(start[0], start[1]));
       open = false;
       // Ends that differ by less than a point are made one: the chain must be closed to the last bit.
       const last = path[path.length - 1];
       if (last) path[path.length - 1] = { ...last, x1: start[0], y1: start[1] };
-      if (path.length > 1) drawn[drawn.length - 1]!.contours.push(path);
+      if (path.length > 1) current().contours.push(path);
       path = [];
     },
     artwork() {
@@ -93,13 +111,24 @@ export function recorder(): Pen & { artwork(): Artwork } {
   };
 }
 
+/** A piece as drawn: paths by the pen, and regions given whole. */
+interface Drawn {
+  readonly name: string;
+  readonly contours: Contour[];
+  readonly regions: Region[];
+}
+
 /** The piece as a sound region; none when it encloses nothing. */
-function resolved({ name, contours }: { name: string; contours: Contour[] }): Piece[] {
-  const region =
-    contours.length === 1
-      ? (convex(contours[0]!) ?? resolve(contours, 'nonzero'))
-      : resolve(contours, 'nonzero');
+function resolved({ name, contours, regions }: Drawn): Piece[] {
+  const region = whole(contours, regions);
   return region.contours.length > 0 ? [{ name, region }] : [];
+}
+
+function whole(contours: Contour[], regions: readonly Region[]): Region {
+  if (contours.length === 0 && regions.length === 1) return regions[0]!;
+  if (contours.length === 1 && regions.length === 0)
+    return convex(contours[0]!) ?? resolve(contours, 'nonzero');
+  return resolve([...contours, ...regions.flatMap((r) => r.contours)], 'nonzero');
 }
 
 /**

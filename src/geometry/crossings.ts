@@ -47,9 +47,11 @@ function lineArc(l: Edge, c: Edge, hit: Hit): void {
   const along = (c.cx - l.x0) * ux + (c.cy - l.y0) * uy;
   const away = (c.cx - l.x0) * uy - (c.cy - l.y0) * ux;
   const h2 = c.r * c.r - away * away;
-  // A line that passes the circle by less than ON_EDGE touches it.
-  if (h2 < -2 * Math.abs(c.r) * ON_EDGE) return;
-  const h = Math.sqrt(Math.max(0, h2));
+  // A line that passes the circle by less than ON_EDGE, or dips into it by no more, touches it: where it would cross
+  // is only sure to the root of that, but where it touches is sure to the last digits.
+  const touch = 2 * Math.abs(c.r) * ON_EDGE;
+  if (h2 < -touch) return;
+  const h = h2 < touch ? 0 : Math.sqrt(h2);
   hit(l.x0 + ux * (along - h), l.y0 + uy * (along - h));
   if (h > 0) hit(l.x0 + ux * (along + h), l.y0 + uy * (along + h));
 }
@@ -62,7 +64,9 @@ function arcArc(a: Edge, b: Edge, hit: Hit): void {
   const d = Math.sqrt(dx * dx + dy * dy);
   if (d < ON_EDGE || d > p + q + ON_EDGE || d < Math.abs(p - q) - ON_EDGE) return;
   const along = (p * p - q * q + d * d) / (2 * d);
-  const h = Math.sqrt(Math.max(0, p * p - along * along));
+  // As with a line: circles that dip into each other, or come out of each other, by no more than ON_EDGE touch.
+  const touch = p + q - d < ON_EDGE || d - Math.abs(p - q) < ON_EDGE;
+  const h = touch ? 0 : Math.sqrt(Math.max(0, p * p - along * along));
   const mx = a.cx + (dx * along) / d;
   const my = a.cy + (dy * along) / d;
   hit(mx - (dy * h) / d, my + (dx * h) / d);

@@ -2,11 +2,7 @@ import { bulge } from './edge.js';
 import type { Pen } from './pen.js';
 import type { Contour, Region } from './region.js';
 
-/** Draws the contours of a region to a pen, as they are. */
-export function drawRegion(pen: Pen, region: Region): void {
-  for (const c of region.contours) drawContour(pen, c);
-}
-
+/** Draws one contour to a pen, as it is. */
 export function drawContour(pen: Pen, contour: Contour): void {
   const first = contour[0];
   if (!first) return;
@@ -16,4 +12,9 @@ export function drawContour(pen: Pen, contour: Contour): void {
     else pen.arc(e.x1, e.y1, bulge(e));
   }
   pen.close();
+}
+
+/** Draws a sound region to a pen. */
+export function drawRegion(pen: Pen, region: Region): void {
+  pen.region(region);
 }

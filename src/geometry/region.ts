@@ -142,7 +142,8 @@ export function rayCrossings(e: Edge, x: number, y: number): number {
   }
   // Cut the arc at its top and bottom into monotone runs, each taken as its chord plus the bulge beside it.
   const radius = Math.abs(e.r);
-  if (y > e.cy + radius || y < e.cy - radius) return 0;
+  // Beyond a pole by rounding alone, an arc whose ends lie on either side is crossed all the same.
+  if ((y > e.cy + radius || y < e.cy - radius) && e.y0 <= y === e.y1 <= y) return 0;
   const ccw = e.r > 0;
   const s = ccw ? 1 : -1;
   const overTop = s * (e.x0 - e.cx) >= 0 && s * (e.x1 - e.cx) <= 0 && passes(e, 0, 1);

@@ -2,6 +2,7 @@ import { drawContour, drawRegion } from '../../geometry/draw-region.js';
 import type { Edge } from '../../geometry/edge.js';
 import type { Pen } from '../../geometry/pen.js';
 import { type Contour, circle, type Region, reversedContour } from '../../geometry/region.js';
+import { placedRegion } from '../../geometry/transform.js';
 import type { Outline } from '../../outline/outline.js';
 import type { LengthParameter, Values } from '../../schema/parameter.js';
 import { largestCircle } from '../middle.js';
@@ -51,6 +52,7 @@ function moved(pen: Pen, dx: number, dy: number): Pen {
     line: (x, y) => pen.line(x + dx, y + dy),
     arc: (x, y, bulge) => pen.arc(x + dx, y + dy, bulge),
     quadratic: (cx, cy, x, y) => pen.quadratic(cx + dx, cy + dy, x + dx, y + dy),
+    region: (region) => pen.region(placedRegion(region, dx, dy)),
     cubic: (ax, ay, bx, by, x, y) => pen.cubic(ax + dx, ay + dy, bx + dx, by + dy, x + dx, y + dy),
     close: () => pen.close(),
   };

@@ -18,14 +18,14 @@ export const starPolygon: Generator = {
       kind: 'choice',
       name: 'style',
       meaning: 'How the star is drawn.',
-      default: 'woven',
+      default: 'straps',
       options: [
         { value: 'woven', meaning: 'straps along the chords, over and under each other in turn' },
         { value: 'straps', meaning: 'straps along the chords, all in one plane' },
         { value: 'solid', meaning: 'the outline filled, within nested outlines' },
       ],
     },
-    { kind: 'count', name: 'points', meaning: 'Number of points.', default: 8, min: 3, max: 48 },
+    { kind: 'count', name: 'points', meaning: 'Number of points.', default: 7, min: 3, max: 48 },
     {
       kind: 'count',
       name: 'step',
@@ -37,7 +37,7 @@ export const starPolygon: Generator = {
     },
     size,
     ...rimParameters(0),
-    length('strap', 'Width of straps and of nested outlines.', 6, 0.2),
+    length('strap', 'Width of straps and of nested outlines.', 4.4, 0.2),
     length(
       'gap',
       'Width of the gaps at crossings, and of the walls to rings and between outlines.',

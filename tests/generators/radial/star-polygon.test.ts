@@ -79,7 +79,11 @@ describe('star-polygon', () => {
     it(`{${n}/${m}} woven falls into ${n * (m - 1)} pieces, one gap apart`, () => {
       const strap = m === 2 ? 6 : 3;
       const gap = m === 2 ? 4.2 : 1;
-      const { pieces } = artworkWith('star-polygon', { points: n, step: m, strap, gap }, large);
+      const { pieces } = artworkWith(
+        'star-polygon',
+        { style: 'woven', points: n, step: m, strap, gap },
+        large,
+      );
       expect(pieces).toHaveLength(n * (m - 1));
       for (const p of pieces) expectSound(p.region);
       // All pieces of m = 2 are alike; else the first two are of different lengths.
@@ -117,7 +121,8 @@ describe('star-polygon', () => {
   });
 
   it('is symmetric as D_n, and woven as C_n', () => {
-    const draw = (values: Values): string => groupOf(all(artworkWith('star-polygon', values, lid)), 44);
+    const draw = (values: Values): string =>
+      groupOf(all(artworkWith('star-polygon', { style: 'woven', points: 8, strap: 6, ...values }, lid)), 44);
     expect(draw({ style: 'straps', points: 7, step: 2 })).toBe('D7');
     expect(draw({ style: 'solid', points: 9, step: 4, strap: 3, gap: 3, bands: 0 })).toBe('D9');
     expect(draw({})).toBe('C8');
@@ -127,20 +132,28 @@ describe('star-polygon', () => {
   it('stays inside every outline, and goes round the opening of a ring', () => {
     const ring = outlineWith('ring', { diameter: 200, bore: 110, margin: 5 });
     for (const outline of [lid, ring, outlineWith('stave'), outlineWith('polygon', { sides: 3, across: 90 })])
-      for (const p of artworkWith('star-polygon', { points: 12, step: 2, strap: 3, gap: 2 }, outline).pieces)
+      for (const p of artworkWith(
+        'star-polygon',
+        { style: 'woven', points: 12, step: 2, strap: 3, gap: 2 },
+        outline,
+      ).pieces)
         expect(pokesOut(p.region, outline.inner)).toBeLessThan(1e-5);
-    expect(() => artworkWith('star-polygon', { style: 'straps', points: 12, step: 4 }, ring)).toThrow(
-      /^pattern.step: the star's opening of 83 mm is smaller than the outline's of 120 mm/,
-    );
+    expect(() =>
+      artworkWith('star-polygon', { style: 'straps', points: 12, step: 4, strap: 6 }, ring),
+    ).toThrow(/^pattern.step: the star's opening of 83 mm is smaller than the outline's of 120 mm/);
   });
 
   it('says what would do when straps crowd: the size named can be woven', () => {
-    expect(() => artworkWith('star-polygon', { points: 9, step: 4 }, lid)).toThrow(
+    expect(() => artworkWith('star-polygon', { style: 'woven', points: 9, step: 4, strap: 6 }, lid)).toThrow(
       /^pattern.style: the crossings of \{9\/4\} are too near .* that needs a star of ([\d.]+) mm/,
     );
     const needs = /star of ([\d.]+) mm/;
     const draw = (size: number): unknown =>
-      artworkWith('star-polygon', { points: 8, step: 3, size }, outlineWith('circle', { diameter: 400 }));
+      artworkWith(
+        'star-polygon',
+        { style: 'woven', points: 8, step: 3, strap: 6, size },
+        outlineWith('circle', { diameter: 400 }),
+      );
     let message = '';
     try {
       draw(150);

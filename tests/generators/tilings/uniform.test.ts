@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lay } from '../../src/generators/tilings/lay.js';
-import { tilings } from '../../src/generators/tilings/tilings.js';
+import { lay } from '../../../src/generators/tilings/lay.js';
+import { uniformTilings } from '../../../src/generators/tilings/uniform.js';
 
 const box = { minX: -30, minY: -30, maxX: 30, maxY: 30 };
 
@@ -14,9 +14,10 @@ function shoelace(points: readonly (readonly [number, number])[]): number {
 }
 
 /**
- * Tiles by number of sides in a period, relative; area per vertex; share of area by number of sides. Williams, The
- * Geometrical Foundation of Natural Structure, 1979, p. 49 (as MathWorld's "Circle Packing" has it: pi / 4 over area
- * per vertex is the density of circles on the corners), and n-gon areas n / (4 tan(pi / n)) by hand.
+ * Tiles by number of sides in a period, relative; density of circles on the corners, pi / 4 over area per corner; share
+ * of area by number of sides. Densities of 3^6, 4^4, 6^3, 3^3.4^2 and 3^2.4.3.4: Williams, The Geometrical Foundation
+ * of Natural Structure, 1979, p. 49, as MathWorld's "Circle Packing" has it. The rest by hand: n-gons have the area
+ * n / (4 tan(pi / n)), and one that meets a corner belongs to it by 1 / n.
  */
 const known: Record<
   string,
@@ -26,21 +27,36 @@ const known: Record<
   '4^4': { density: 0.7854, ratio: { 4: 1 }, share: { 4: 1 } },
   '6^3': { density: 0.6046, ratio: { 6: 1 }, share: { 6: 1 } },
   '4.8.8': { density: 0.539, ratio: { 4: 1, 8: 1 }, share: { 4: 0.1716, 8: 0.8284 } },
+  '3^4.6': { density: 0.7773, ratio: { 3: 8, 6: 1 }, share: { 3: 0.5714, 6: 0.4286 } },
+  '3^3.4^2': { density: 0.8418, ratio: { 3: 2, 4: 1 }, share: { 3: 0.4641, 4: 0.5359 } },
+  '3^2.4.3.4': { density: 0.8418, ratio: { 3: 2, 4: 1 }, share: { 3: 0.4641, 4: 0.5359 } },
+  '3.4.6.4': {
+    density: 0.729,
+    ratio: { 3: 2, 4: 3, 6: 1 },
+    share: { 3: 0.134, 4: 0.4641, 6: 0.4019 },
+  },
+  '3.12.12': { density: 0.3907, ratio: { 3: 2, 12: 1 }, share: { 3: 0.0718, 12: 0.9282 } },
+  '4.6.12': {
+    density: 0.486,
+    ratio: { 4: 3, 6: 2, 12: 1 },
+    share: { 4: 0.1547, 6: 0.2679, 12: 0.5774 },
+  },
   '3.6.3.6': { density: 0.6802, ratio: { 3: 2, 6: 1 }, share: { 3: 0.25, 6: 0.75 } },
 };
 
-describe('tilings', () => {
+describe('uniform tilings', () => {
   it('has a published row here for each', () => {
-    expect(tilings.map((t) => t.name).sort()).toEqual(Object.keys(known).sort());
+    expect(uniformTilings.map((t) => t.name).sort()).toEqual(Object.keys(known).sort());
   });
 
-  for (const t of tilings) {
+  for (const t of uniformTilings) {
     const fact = known[t.name];
 
     it(`${t.name}: the named tiles meet round every corner`, () => {
       const tiles = lay(t, { edge: 4, turn: 0.4, centre: 'tile' }, box);
       const corners = new Map<string, { sides: number; angle: number }[]>();
-      for (const { points, sides } of tiles) {
+      for (const { points } of tiles) {
+        const sides = points.length;
         const x = points.reduce((s, p) => s + p[0], 0) / points.length;
         const y = points.reduce((s, p) => s + p[1], 0) / points.length;
         for (const p of points) {
@@ -50,9 +66,14 @@ describe('tilings', () => {
         }
       }
       expect(corners.size).toBeGreaterThan(20);
-      const [digit, times] = t.name.split('^');
-      const named = times ? Array(Number(times)).fill(digit) : t.name.split('.');
-      const turns = named.map((_, i) => [...named.slice(i), ...named.slice(0, i)].join('.'));
+      const named = t.name.split('.').flatMap((part) => {
+        const [sides, times = '1'] = part.split('^');
+        return Array(Number(times)).fill(sides);
+      });
+      // Corners may be each other's mirror images.
+      const turns = [named, named.toReversed()].flatMap((way) =>
+        way.map((_, i) => [...way.slice(i), ...way.slice(0, i)].join('.')),
+      );
       for (const around of corners.values()) {
         around.sort((a, b) => a.angle - b.angle);
         expect(turns).toContain(around.map((a) => a.sides).join('.'));
@@ -66,15 +87,15 @@ describe('tilings', () => {
       const cell = ax * by - ay * bx;
       const areas = t.cell.map((tile) => shoelace(tile.points));
       expect(areas.reduce((a, b) => a + b)).toBeCloseTo(cell, 12);
-      const count = (n: string): number => t.cell.filter((c) => c.sides === Number(n)).length;
+      const count = (n: string): number => t.cell.filter((c) => c.points.length === Number(n)).length;
       const rarest = Math.min(...Object.keys(fact.ratio).map(count));
       for (const [n, ratio] of Object.entries(fact.ratio)) expect(count(n) / rarest).toBe(ratio);
       for (const [n, share] of Object.entries(fact.share)) {
-        const sum = areas.reduce((s, a, i) => s + (t.cell[i].sides === Number(n) ? a : 0), 0);
+        const sum = areas.reduce((s, a, i) => s + (t.cell[i].points.length === Number(n) ? a : 0), 0);
         expect(sum / cell).toBeCloseTo(share, 4);
       }
       // A corner belongs by 1 / n of a tile's corners to each tile: corners in a cell = sum of angles / 360.
-      const corners = t.cell.reduce((sum, c) => sum + (c.sides * (180 - 360 / c.sides)) / 360, 0);
+      const corners = t.cell.reduce((sum, { points: { length: n } }) => sum + (n * (180 - 360 / n)) / 360, 0);
       expect((Math.PI / 4 / cell) * corners).toBeCloseTo(fact.density, 4);
     });
 
@@ -99,7 +120,7 @@ describe('tilings', () => {
   }
 
   it('puts the middle, a corner or an edge of a tile on the middle of the outline', () => {
-    const t = tilings.find((o) => o.name === '6^3')!;
+    const t = uniformTilings.find((o) => o.name === '6^3')!;
     const at = (centre: 'tile' | 'vertex' | 'edge'): number[] =>
       lay(t, { edge: 5, turn: 1, centre }, box)
         .map(
@@ -114,7 +135,7 @@ describe('tilings', () => {
   });
 
   it('refuses a flood of tiles, naming the number and an edge that works', () => {
-    const t = tilings.find((o) => o.name === '3^6')!;
+    const t = uniformTilings.find((o) => o.name === '3^6')!;
     const wide = { minX: -500, minY: -500, maxX: 500, maxY: 500 };
     expect(() => lay(t, { edge: 2, turn: 0, centre: 'tile' }, wide)).toThrow(
       /^pattern.edge: 2 mm makes about 577350 tiles, more than 20000; use 10.75 mm or more$/,
