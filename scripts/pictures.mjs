@@ -16,7 +16,7 @@ const renderer = await loadRenderer();
 const folder = join(ROOT, 'patterns');
 for (const file of readdirSync(folder).filter((f) => f.endsWith('.json'))) {
   const recipe = readRecipe(readFileSync(join(folder, file), 'utf8'), file);
-  const picture = draw(build(recipe, loadAssets(recipe)), renderer).get('picture.svg');
+  const picture = draw(build(recipe, loadAssets(recipe, join(folder, file))), renderer).get('picture.svg');
   const small = WIDTHS.map((w) => renderer.png(picture, w)).find((png) => png.length < MOST_BYTES);
   writeFileSync(join(folder, file.replace('.json', '.png')), small);
   console.error(`patterns/${file.replace('.json', '.png')}`);

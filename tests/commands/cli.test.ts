@@ -56,6 +56,34 @@ function expectRefused(r: SpawnSyncReturns<string>, code: 1 | 2, message: RegExp
 }
 
 describe('make', () => {
+  it('makes a pattern of layers, and sets a value of one by its place', () => {
+    const pattern = [
+      { generator: 'rosette' },
+      { generator: 'panel', combine: 'subtract', within: { shape: 'circle', diameter: 30 } },
+    ];
+    const file = recipe('layers.json', { pattern });
+    const r = run('make', file, '--out', 'layered', '--set', 'pattern.0.points=9');
+    expect(r.status, r.stderr).toBe(0);
+    const job = JSON.parse(readFileSync(join(dir, 'layered', 'test-piece', 'job.json'), 'utf8'));
+    expect(job.recipe.pattern.map((l: { generator: string }) => l.generator)).toEqual(['rosette', 'panel']);
+    // The eye, the disc and all else within 15 mm is gone: nine drops and the ring are left.
+    expect(job.parts.pocket).toBe(10);
+    expectRefused(
+      run(
+        'make',
+        file,
+        '--out',
+        'never',
+        '--set',
+        'pattern.1.within.diameter=200',
+        '--set',
+        'pattern.1.combine=union',
+      ),
+      2,
+      /pattern\.1\.within: reaches outside/,
+    );
+  });
+
   it('writes a proven piece, says so in one line on stdout, and gives the same bytes again', () => {
     const file = recipe('good.json');
     const r = run('make', file, '--out', 'out');
@@ -246,6 +274,38 @@ describe('bad input', () => {
   });
 });
 
+describe('list --pictures', () => {
+  it('writes a picture of every generator, and prints where', () => {
+    const names = JSON.parse(run('list', '--json').stdout).map((g: { name: string }) => g.name);
+    const r = run('list', '--pictures', 'deep/pictures');
+    expect(r.status, r.stderr).toBe(0);
+    expect(readdirSync(join(dir, 'deep', 'pictures')).sort()).toEqual(
+      names.map((n: string) => `${n}.png`).sort(),
+    );
+    expect(r.stdout.trim().split('\n')).toEqual(names.map((n: string) => join('deep/pictures', `${n}.png`)));
+    // A PNG's signature and width (PNG specification, 5.2 and 11.2.2).
+    const png = readFileSync(join(dir, 'deep', 'pictures', 'rosette.png'));
+    expect([...png.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+    expect(png.readUInt32BE(16)).toBe(480);
+  }, 120_000);
+
+  it('writes one of the generator named', () => {
+    expect(run('list', 'rosette', '--pictures', 'one').status).toBe(0);
+    expect(readdirSync(join(dir, 'one'))).toEqual(['rosette.png']);
+  });
+
+  it('refuses a folder it cannot write to, and a name there is none of', () => {
+    writeFileSync(join(dir, 'a-file'), '');
+    expectRefused(
+      run('list', 'rosette', '--pictures', 'a-file/x'),
+      2,
+      /cannot write to a-file\/x: .*give a folder/,
+    );
+    expectRefused(run('list', 'rozette', '--pictures', 'none'), 2, /did you mean "rosette"/);
+    expect(existsSync(join(dir, 'none'))).toBe(false);
+  });
+});
+
 describe('list, help and version', () => {
   it('lists the generators by family', () => {
     const r = run('list');
@@ -259,7 +319,7 @@ describe('list, help and version', () => {
 
   it('shows the parameters of one with default, range and meaning', () => {
     const r = run('list', 'lettering');
-    expect(r.stdout).toMatch(/^ {2}height +40 mm +2 to 1000 mm +Height of a flat capital letter\.$/m);
+    expect(r.stdout).toMatch(/^ {2}height +34 mm +2 to 1000 mm +Height of a flat capital letter\.$/m);
     expect(JSON.parse(run('list', 'lettering', '--json').stdout).parameters[0]).toMatchObject({
       name: 'text',
       kind: 'text',

@@ -1,14 +1,11 @@
 import { drawRegion } from '../../geometry/draw-region.js';
-import { contains, flatten, type Region } from '../../geometry/region.js';
 import { Refusal } from '../../schema/fault.js';
+import { shareThatFits } from '../fits.js';
 import type { Generator } from '../generator.js';
 import { recorder } from '../recorder.js';
 import { bad, length, mm, num, seed } from '../values.js';
 import { openFace } from './font.js';
 import { drawLine, inkSpan, setLine } from './line.js';
-
-/** Chords this close to the letters' curves tell whether they fit, mm. */
-const CHORD = 0.02;
 
 export const lettering: Generator = {
   name: 'lettering',
@@ -68,22 +65,3 @@ export const lettering: Generator = {
     }
   },
 };
-
-/** The largest scale about the origin, up to 1, at which the letters lie in the field; 0 when there is none. */
-function shareThatFits(letters: readonly Region[], field: Region): number {
-  const points = letters.flatMap((l) => l.contours.flatMap((c) => flatten(c, CHORD)));
-  const edge = field.contours.flatMap((c) => flatten(c, CHORD));
-  const fits = (share: number): boolean =>
-    points.every(([x, y]) => contains(field, x * share, y * share)) &&
-    // A narrow opening of the field may lie wholly inside a letter.
-    !letters.some((l) => edge.some(([x, y]) => contains(l, x / share, y / share)));
-  if (fits(1)) return 1;
-  let lo = 0;
-  let hi = 1;
-  for (let k = 0; k < 16; k++) {
-    const mid = (lo + hi) / 2;
-    if (fits(mid)) lo = mid;
-    else hi = mid;
-  }
-  return lo;
-}
