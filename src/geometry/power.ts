@@ -39,3 +39,10 @@ export function power(base: number, exponent: number): number {
   if (base === 0) return exponent > 0 ? 0 : Number.POSITIVE_INFINITY;
   return exp(exponent * ln(base));
 }
+
+/** `base` times itself, `times` times over: exact where the result is a whole number under 2^53. */
+export function wholePower(base: number, times: number): number {
+  let product = 1;
+  for (let k = 0; k < times; k++) product *= base;
+  return product;
+}

@@ -2,6 +2,7 @@ import { resolve } from './boolean.js';
 import {
   arc,
   bulged,
+  chordLength,
   type Edge,
   endTangent,
   halfTangent,
@@ -34,8 +35,9 @@ type Corners = Required<Pick<StrokeStyle, 'join' | 'miterLimit'>>;
  * The band of one width along a chain of lines and arcs (each starts where the last ended), mm. The path may cross
  * itself. Arcs tighter than half the width are filled to their centre and no further.
  */
-export function stroke(path: readonly Edge[], width: number, style: StrokeStyle): Region {
+export function stroke(chain: readonly Edge[], width: number, style: StrokeStyle): Region {
   const { closed, join = 'miter', cap = 'butt', miterLimit = MITER_LIMIT } = style;
+  const path = chain.filter((e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT);
   if (path.length === 0) return EMPTY;
   const half = width / 2;
   const corners = { join, miterLimit };
@@ -73,7 +75,8 @@ function beside(e: Edge, d: number): Edge[] {
   if (e.r === 0) return [line(a[0], a[1], b[0], b[1])];
   const r = e.r + d;
   if (e.r > 0 || r < -SAME_POINT) return [arc(a[0], a[1], b[0], b[1], e.cx, e.cy, r)];
-  return joined([a, [e.x0, e.y0], [e.cx, e.cy], [e.x1, e.y1], b]);
+  // Both ends of the arc lie between its centre and the ends of this side, so the way back to them cancels out.
+  return joined([a, [e.cx, e.cy], b]);
 }
 
 /** From the end of the edge's right side to the start of the next one's. */
@@ -138,13 +141,38 @@ function joined(points: readonly Point[]): Edge[] {
   return out;
 }
 
-/** Ends made one to the last bit, with crumbs left out: offset ends of one point differ by rounding. */
+/** Ends made one to the last bit, with crumbs left out (offset ends of one point differ by rounding), and spikes. */
 function chained(edges: readonly Edge[]): Edge[] {
-  const kept = edges.filter(
-    (e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT || halfTangent(e) > 1,
+  const kept = withoutSpikes(
+    edges.filter((e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT || halfTangent(e) > 1),
   );
   return kept.map((e, i) => {
     const next = kept[(i + 1) % kept.length]!;
     return { ...e, x1: next.x0, y1: next.y0 };
   });
+}
+
+/**
+ * The chain without lines that run out and straight back, as beside tight arcs that follow each other: they enclose
+ * nothing, but rounding would make slivers of them.
+ */
+function withoutSpikes(edges: readonly Edge[]): Edge[] {
+  const out: Edge[] = [];
+  for (const e of edges) {
+    let next: Edge | null = e;
+    for (let last = out.at(-1); next && last && retraces(last, next); last = out.at(-1)) {
+      out.pop();
+      const rest: Edge = line(last.x0, last.y0, next.x1, next.y1);
+      next = chordLength(rest) > SAME_POINT ? rest : null;
+    }
+    if (next) out.push(next);
+  }
+  return out;
+}
+
+function retraces(e: Edge, next: Edge): boolean {
+  if (e.r !== 0 || next.r !== 0) return false;
+  const [tx, ty] = endTangent(e);
+  const [ux, uy] = startTangent(next);
+  return tx * ux + ty * uy < 0 && Math.abs(tx * uy - ty * ux) < SMOOTH;
 }

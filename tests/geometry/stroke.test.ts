@@ -86,6 +86,25 @@ describe('stroke', () => {
     expect(perimeter(region)).toBeGreaterThan(100);
   });
 
+  it('is one piece round bends tighter than half the width that follow each other', () => {
+    const arcs: Edge[] = [];
+    let [x, y, a] = [0, 0, 0];
+    // Arcs of growing radius, each turning left by 0.3 where the last left off: centres at 90 degrees to the left.
+    for (const r of [4, 4.4, 5.1, 5.9, 6.1]) {
+      const [cx, cy] = [x - r * Math.sin(a), y + r * Math.cos(a)];
+      const b = a + 0.3;
+      const [u, v] = [cx + r * Math.sin(b), cy - r * Math.cos(b)];
+      arcs.push(arc(x, y, u, v, cx, cy, r));
+      [x, y, a] = [u, v, b];
+    }
+    const region = stroke([...arcs, line(x, y, x + 1e-9, y)], 12.6, { closed: false });
+    expect(region.contours).toHaveLength(1);
+    // Outer half: rings of each arc; inner half: sectors to each centre (what lies beyond them is the ends' own).
+    const outer = [4, 4.4, 5.1, 5.9, 6.1].reduce((sum, r) => sum + (((r + 6.3) ** 2 - r ** 2) * 0.3) / 2, 0);
+    expect(area(region)).toBeGreaterThan(outer);
+    expect(contains(region, 0.2, 3.5)).toBe(true);
+  });
+
   it('is nothing for no path', () => {
     expect(stroke([], 2, { closed: false }).contours).toHaveLength(0);
   });
