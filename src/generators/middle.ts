@@ -10,7 +10,7 @@ export interface Fit {
 }
 
 /** A circle about the middle of the outline is taken if it has this share of the largest: a figure looks lost elsewhere. */
-const HOME = 0.85;
+const HOME = 0.9;
 
 /**
  * The largest circle that fits the region, about the origin if none elsewhere is much larger. Right for convex regions,

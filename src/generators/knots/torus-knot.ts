@@ -24,7 +24,7 @@ export const torusKnot: Generator = {
     { kind: 'count', name: 'lobes', meaning: 'Number of lobes round the rim.', default: 7, min: 2, max: 60 },
     length('size', 'Diameter of the whole knot; 0 for the largest that fits the outline.', 0, 0, 3000),
     length('eye', 'Diameter of the opening in the middle; 0 for one that suits the lobes.', 0, 0, 3000),
-    length('strap', 'Width of the bands.', 4.2, 0.2),
+    length('strap', 'Width of the bands.', 4, 0.2),
     length('gap', 'Width of the gaps where a band passes under another.', 4.2, 0.2),
     turn,
     seed,

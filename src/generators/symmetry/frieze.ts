@@ -3,12 +3,12 @@ import { drawRegion } from '../../geometry/draw-region.js';
 import { bounds, parts, type Region } from '../../geometry/region.js';
 import type { Outline } from '../../outline/outline.js';
 import type { Values } from '../../schema/parameter.js';
-import type { Generator } from '../generator.js';
+import type { Assets, Generator } from '../generator.js';
 import { largestCircle } from '../middle.js';
 import { bad, length, mm, num, seed } from '../values.js';
 import { apart } from './clearance.js';
 import { friezeGroups } from './friezes.js';
-import { chosenMotif, motifParameter } from './motifs.js';
+import { chosenMotif, drawingParameter, motifParameter } from './motifs.js';
 import { placeParameter, shiftParameters } from './place.js';
 import { round } from './round.js';
 import { across, type Laid, type Rails } from './run.js';
@@ -28,6 +28,7 @@ export const frieze: Generator = {
       options: friezeGroups.map(({ name, meaning }) => ({ value: name, meaning })),
     },
     motifParameter,
+    drawingParameter,
     {
       kind: 'choice',
       name: 'run',
@@ -67,8 +68,8 @@ export const frieze: Generator = {
     length('wall', 'Width of the walls between the band and its border lines.', 4.4, 0),
     seed,
   ],
-  draw(values, outline, pen) {
-    const { motifs, rails } = laid(values, outline);
+  draw(values, outline, pen, assets) {
+    const { motifs, rails } = laid(values, outline, assets);
     figures(motifs).forEach((region, i) => {
       pen.piece(`figure ${i + 1}`);
       drawRegion(pen, region);
@@ -80,12 +81,12 @@ export const frieze: Generator = {
   },
 };
 
-function laid(values: Values, outline: Outline): Laid {
+function laid(values: Values, outline: Outline, assets: Assets): Laid {
   const asked = { repeat: num(values, 'repeat'), size: num(values, 'size') };
   const rails = { width: num(values, 'rail'), gap: num(values, 'wall') };
   const isRound =
     values.run === 'auto' ? outline.shape === 'circle' || outline.shape === 'ring' : values.run === 'round';
-  const { region: motif, seam } = chosenMotif(values);
+  const { region: motif, seam } = chosenMotif(values, assets);
   const f: Frieze = {
     group: friezeGroups.find((g) => g.name === values.group)!,
     motif,

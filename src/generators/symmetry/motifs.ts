@@ -5,7 +5,9 @@ import { bulged, type Edge, line, splitArc } from '../../geometry/edge.js';
 import { bounds, type Contour, contourArea, type Region, reversedContour } from '../../geometry/region.js';
 import { stroke } from '../../geometry/stroke.js';
 import { mirrorX, placedRegion } from '../../geometry/transform.js';
-import type { ChoiceParameter, Values } from '../../schema/parameter.js';
+import type { ChoiceParameter, TextParameter, Values } from '../../schema/parameter.js';
+import { drawingMotif } from '../drawing/open.js';
+import type { Assets } from '../generator.js';
 
 /** A leg of a path: a straight line to (x, y), or a cubic Bezier curve with its two handles before its end. */
 type Leg = readonly [number, number] | readonly [number, number, number, number, number, number];
@@ -141,7 +143,19 @@ export const motifParameter: ChoiceParameter = {
   name: 'motif',
   meaning: 'The figure that is repeated.',
   default: 'leaf',
-  options: motifs.map(({ name, meaning }) => ({ value: name, meaning })),
+  options: [
+    ...motifs.map(({ name, meaning }) => ({ value: name, meaning })),
+    { value: 'drawing', meaning: 'a drawing of your own: the SVG file that drawing names' },
+  ],
+};
+
+export const drawingParameter: TextParameter = {
+  kind: 'text',
+  name: 'drawing',
+  meaning:
+    "The SVG file for the motif drawing, by its path from the recipe's folder; counts only for that motif.",
+  default: 'drawings/acorn.svg',
+  maxLength: 200,
 };
 
 /** A motif as the generators of this folder take it. */
@@ -156,10 +170,13 @@ export interface Chosen {
   readonly seam: number;
 }
 
-/** The motif that the values of `motifParameter` choose. */
-export function chosenMotif(values: Values): Chosen {
+/** The motif that the values of `motifParameter` and `drawingParameter` choose. */
+export function chosenMotif(values: Values, assets: Assets): Chosen {
   const name = String(values.motif);
-  const region = motifNamed(name);
+  const region =
+    name === 'drawing'
+      ? unitMotif(drawingMotif(assets, String(values.drawing), 'pattern.drawing'))
+      : motifNamed(name);
   const right = bounds(region.contours).maxX;
   return { name, region, seam: name.startsWith('half-') ? right : 0.8 * right };
 }

@@ -2,13 +2,13 @@ import { radians } from '../../geometry/trig.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
 import { bandParameter, drawFilled, fieldOf, fillParameter } from '../field.js';
-import type { Generator } from '../generator.js';
+import type { Assets, Generator } from '../generator.js';
 import { length, mm, num, seed, turn } from '../values.js';
 import { type Arrangement, keepsGap } from './arrangement.js';
 import { type WallpaperGroup, wallpaperGroups } from './groups.js';
 import { after, turned } from './isometry.js';
 import { atCell, cellArea, type Lattice, latticeOf, motion, sides } from './lattice.js';
-import { chosenMotif, motifParameter } from './motifs.js';
+import { chosenMotif, drawingParameter, motifParameter } from './motifs.js';
 import { placeParameter, shiftParameters, standFor } from './place.js';
 import { repeated } from './repeated.js';
 import { checkDisc, checkedSize } from './sizes.js';
@@ -29,6 +29,7 @@ export const wallpaper: Generator = {
       options: wallpaperGroups.map(({ name, meaning }) => ({ value: name, meaning })),
     },
     motifParameter,
+    drawingParameter,
     length(
       'cell',
       'First side of the cell, the distance after which the pattern repeats; 0 for one that suits the group.',
@@ -72,10 +73,10 @@ export const wallpaper: Generator = {
     turn,
     seed,
   ],
-  draw(values, outline, pen) {
+  draw(values, outline, pen, assets) {
     const field = fieldOf(outline, num(values, 'band'));
     const group = wallpaperGroups.find((g) => g.name === values.group)!;
-    const w = arranged(values, group);
+    const w = arranged(values, group, assets);
     const size = checkedSize(w, num(values, 'size'), num(values, 'gap'));
     const middle = values.centre === 'cell' ? atCell(w.lattice, [1 / 2, 1 / 2]) : ([0, 0] as const);
     const frame = after(turned(num(values, 'turn')), turned(0, -middle[0], -middle[1]));
@@ -100,10 +101,10 @@ function latticeFor(values: Values, group: WallpaperGroup): Lattice {
   return shape(num(values, 'cell') || natural);
 }
 
-function arranged(values: Values, group: WallpaperGroup): Arrangement {
+function arranged(values: Values, group: WallpaperGroup, assets: Assets): Arrangement {
   const lattice = latticeFor(values, group);
   const motions = group.operations.map((o) => motion(lattice, o));
-  const motif = chosenMotif(values);
+  const motif = chosenMotif(values, assets);
   const home = atCell(lattice, group.home);
   const layout = { name: group.name, lattice, motions, home, lean: radians(group.lean) };
   const stand = standFor(String(values.place), layout, motif.seam);
