@@ -32,7 +32,9 @@ function written(set: readonly string[]): {
     'star.json',
     set,
   );
-  const files = draw(build(recipe, { fonts: new Map(), drawings: new Map() }), { png: () => new Uint8Array() });
+  const files = draw(build(recipe, { fonts: new Map(), drawings: new Map() }), {
+    png: () => new Uint8Array(),
+  });
   const text = (name: string): string => files.get(name) as string;
   return {
     drawings: {

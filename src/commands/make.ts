@@ -67,7 +67,7 @@ async function makeOne(
     import('../proof/index.js'),
   ]);
   message(`${name}: building`);
-  const job = build(recipe, loadAssets(recipe));
+  const job = build(recipe, loadAssets(recipe, path));
   for (const f of job.findings)
     message(`${name}: ${f.severity === 'warn' ? 'warning' : f.severity}: ${f.do}`);
   message(`${name}: drawing`);

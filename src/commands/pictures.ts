@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { build } from '../build.js';
 import { generators } from '../generators/index.js';
 import { readRecipe } from '../recipe/read.js';
@@ -8,6 +9,9 @@ import { fileFault, makeFolder } from './files.js';
 import { generatorNamed } from './list.js';
 import { loadAssets, loadRenderer } from './load.js';
 import { message } from './report.js';
+
+/** The drawings of the samples lie beside the recipes that ship. */
+const SAMPLES = fileURLToPath(new URL('../../patterns/sample.json', import.meta.url));
 
 /** Pixels: large enough to judge walls and corners by. */
 const WIDTH = 480;
@@ -28,7 +32,7 @@ export async function pictures(name: string | undefined, folder: string): Promis
     const path = join(folder, `${generator.name}.png`);
     message(`${generator.name}: drawing`);
     const recipe = readRecipe(sampleText(generator), generator.name);
-    const png = renderer.png(pictureSvg(build(recipe, loadAssets(recipe))), WIDTH);
+    const png = renderer.png(pictureSvg(build(recipe, loadAssets(recipe, SAMPLES))), WIDTH);
     write(() => writeFileSync(path, png));
     process.stdout.write(`${path}\n`);
   }

@@ -1,4 +1,5 @@
 import { bands } from './bands/index.js';
+import { drawing } from './drawing/index.js';
 import { fields } from './fields/index.js';
 import type { Generator } from './generator.js';
 import { knots } from './knots/index.js';
@@ -18,6 +19,7 @@ export const generators: readonly Generator[] = [
   ...fields,
   panel,
   lettering,
+  ...drawing,
 ];
 
 export function findGenerator(name: string): Generator | undefined {

@@ -62,26 +62,37 @@ export function overlay(
           owner.push(k);
         }
   });
-  const nodes = new Nodes();
-  const borders = merged(edges, owner, sets.length, nodes);
-  const kept = keepBoundary(borders, sets.length, inside);
-  return { contours: walk(kept) };
+  // Where many edges all but coincide, cuts may lie further apart than they should: each try forgives more of it.
+  let within = ONE_NODE;
+  for (let attempt = 0; attempt < 4; attempt++) {
+    const nodes = new Nodes(within);
+    const borders = merged(edges, owner, sets.length, nodes);
+    const contours = walk(keepBoundary(borders, sets.length, inside));
+    if (contours) return { contours };
+    within *= 10;
+  }
+  throw new Error('the boolean found no closed boundary');
 }
 
 /** Points that count as one. */
 class Nodes {
+  readonly within: number;
   readonly #cells = new Map<string, number[]>();
   readonly xs: number[] = [];
   readonly ys: number[] = [];
 
+  constructor(within: number) {
+    this.within = within;
+  }
+
   at(x: number, y: number): number {
-    const size = 4 * ONE_NODE;
+    const size = 4 * this.within;
     const ix = Math.round(x / size);
     const iy = Math.round(y / size);
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
         for (const n of this.#cells.get(`${ix + dx},${iy + dy}`) ?? []) {
-          if (Math.abs(this.xs[n]! - x) <= ONE_NODE && Math.abs(this.ys[n]! - y) <= ONE_NODE) return n;
+          if (Math.abs(this.xs[n]! - x) <= this.within && Math.abs(this.ys[n]! - y) <= this.within) return n;
         }
     const n = this.xs.length;
     this.xs.push(x);
@@ -114,7 +125,7 @@ function merged(edges: readonly Edge[], owner: readonly number[], sets: number, 
       const from = nodes.at(raw.x0, raw.y0);
       const to = nodes.at(raw.x1, raw.y1);
       if (from === to) continue;
-      addBorder(borders, snapped(raw, nodes, from, to), from, to, owner[i]!, sets);
+      addBorder(borders, snapped(raw, nodes, from, to), from, to, owner[i]!, sets, 4 * nodes.within);
     }
   });
   return [...borders.values()].flat();
@@ -131,6 +142,7 @@ function addBorder(
   to: number,
   set: number,
   sets: number,
+  same: number,
 ): void {
   const forward = from < to;
   const key = forward ? `${from},${to}` : `${to},${from}`;
@@ -138,7 +150,7 @@ function addBorder(
   const [mx, my] = midpoint(edge);
   const twin = list.find((b) => {
     const [x, y] = midpoint(b.edge);
-    return Math.abs(x - mx) <= 4 * ONE_NODE && Math.abs(y - my) <= 4 * ONE_NODE;
+    return Math.abs(x - mx) <= same && Math.abs(y - my) <= same;
   });
   if (twin) {
     twin.turns[set]! += twin.from === from ? 1 : -1;
@@ -228,8 +240,11 @@ function quarterTurn(e: Edge): Edge {
   return { x0: e.y0, y0: -e.x0, x1: e.y1, y1: -e.x1, cx: e.cy, cy: -e.cx, r: e.r };
 }
 
-/** Joins stretches into contours, taking the leftmost way out of every crossing so that touching parts stay apart. */
-function walk(borders: readonly Border[]): Contour[] {
+/**
+ * Joins stretches into contours, taking the leftmost way out of every crossing so that touching parts stay apart. Null
+ * when a contour does not close.
+ */
+function walk(borders: readonly Border[]): Contour[] | null {
   const out = new Map<number, Border[]>();
   for (const b of borders) {
     const list = out.get(b.from);
@@ -250,6 +265,7 @@ function walk(borders: readonly Border[]): Contour[] {
         (out.get(b.to) ?? []).filter((w) => w === first || !used.has(w)),
       );
     } while (b && b !== first);
+    if (!b) return null;
     if (loop.length > 1) contours.push(loop);
   }
   return contours;

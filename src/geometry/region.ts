@@ -100,10 +100,10 @@ export function edgeBox(e: Edge): Box {
     const vx = (e.x1 - e.cx) * s;
     const vy = (e.y1 - e.cy) * s;
     // Does the arc pass over each of the four poles? cross(u, pole) >= 0 and cross(pole, v) >= 0, both in the arc's sense.
-    if (uy <= 0 && vy >= 0) maxX = e.cx + radius;
-    if (uy >= 0 && vy <= 0) minX = e.cx - radius;
-    if (ux >= 0 && vx <= 0) maxY = e.cy + radius;
-    if (ux <= 0 && vx >= 0) minY = e.cy - radius;
+    if (uy <= 0 && vy >= 0) maxX = Math.max(maxX, e.cx + radius);
+    if (uy >= 0 && vy <= 0) minX = Math.min(minX, e.cx - radius);
+    if (ux >= 0 && vx <= 0) maxY = Math.max(maxY, e.cy + radius);
+    if (ux <= 0 && vx >= 0) minY = Math.min(minY, e.cy - radius);
   }
   return { minX, minY, maxX, maxY };
 }

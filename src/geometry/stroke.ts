@@ -88,7 +88,8 @@ function corner(e: Edge, next: Edge, d: number, { join, miterLimit }: Corners): 
   const dot = t[0] * u[0] + t[1] * u[1];
   const a = toTheRight(p, t, d);
   const b = toTheRight(p, u, d);
-  if (Math.abs(cross) < SMOOTH && dot > 0) return joined([a, b]);
+  // The step between is along the path and far below a point: `chained` closes it.
+  if (Math.abs(cross) < SMOOTH && dot > 0) return [];
   // The inner side of a corner runs back to the path: what overlaps there counts twice and does no harm.
   if (cross < 0) return joined([a, p, b]);
   // tan(turn / 2) and, for a turn on the spot, as good as infinite.

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect } from 'vitest';
 import type { Assets } from '../../src/generators/generator.js';
@@ -15,8 +15,14 @@ export const fontBytes: Buffer = readFileSync(
   createRequire(import.meta.url).resolve('@fontsource/varela-round/files/varela-round-latin-400-normal.woff'),
 );
 
+/** The drawings that ship, as the recipes beside them name them; the generators name one at their defaults. */
+const drawingFolder = new URL('../../patterns/drawings/', import.meta.url);
+const drawings = readdirSync(drawingFolder).map(
+  (file) => [`drawings/${file}`, readFileSync(new URL(file, drawingFolder), 'utf8')] as const,
+);
+
 export const assets: Assets = {
-  drawings: new Map(),
+  drawings: new Map(drawings),
   fonts: new Map([['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer]]),
 };
 

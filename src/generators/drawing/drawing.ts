@@ -58,7 +58,7 @@ export const drawing: Generator = {
 
     let scale = 1;
     if (width > 0 || values.fit === true) {
-      const measure = 1;
+      const measure = MEASURED / source.extent;
       const plain = boxOf(source.figures(measure));
       const own = plain.maxX - plain.minX;
       scale = width > 0 ? (measure * width) / own : fittedScale(turned(measure), measure, room);

@@ -36,7 +36,7 @@ export const gosper: Generator = {
       max: MOST_ORDER,
     },
     length('strap', 'Width of the strap; 0 for as wide as the gaps.', 0, 0),
-    length('gap', 'Least gap between neighbouring runs of the strap.', 4, 0.2),
+    length('gap', 'Least gap between neighbouring runs of the strap.', 4.2, 0.2),
     {
       kind: 'choice',
       name: 'turns',
