@@ -78,7 +78,8 @@ function arcThrough(points: readonly Point[], i: number, j: number, w: number): 
   const cx = ax + (vy * u2 - uy * v2) / (2 * cross);
   const cy = ay + (ux * v2 - vx * u2) / (2 * cross);
   const radius = Math.sqrt((ax - cx) * (ax - cx) + (ay - cy) * (ay - cy));
-  // Under half a circle: the middle of the chord lies on the centre's far side from the arc's own middle.
+  // Under half a circle: its ends are seen from its middle under more than a right angle.
+  if ((ax - bx) * (qx - bx) + (ay - by) * (qy - by) >= 0) return null;
   if (radius < TIGHTEST * w || radius > 1e5 || v2 > 2.5 * radius * radius) return null;
   for (let k = i; k <= j; k++) {
     const dx = points[k]![0] - cx;

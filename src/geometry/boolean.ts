@@ -1,15 +1,5 @@
-import { crossings, cutParameters } from './crossings.js';
-import {
-  chordLength,
-  type Edge,
-  endTangent,
-  midpoint,
-  parameterEnd,
-  part,
-  reversed,
-  startTangent,
-  tangentAt,
-} from './edge.js';
+import { crossings, cutsAlong } from './crossings.js';
+import { chordLength, type Edge, endTangent, midpoint, reversed, startTangent, tangentAt } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { type Contour, edgeBox, type Region, rayCrossings } from './region.js';
 import { ON_EDGE, ONE_NODE } from './tolerances.js';
@@ -119,13 +109,13 @@ function merged(edges: readonly Edge[], owner: readonly number[], sets: number, 
   });
   const borders = new Map<string, Border[]>();
   edges.forEach((e, i) => {
-    const ts = [0, ...cutParameters(e, cuts[i]!), parameterEnd(e)];
-    for (let k = 0; k + 1 < ts.length; k++) {
-      const raw = part(e, ts[k]!, ts[k + 1]!);
-      const from = nodes.at(raw.x0, raw.y0);
-      const to = nodes.at(raw.x1, raw.y1);
+    const ends = [{ x: e.x0, y: e.y0 }, ...cutsAlong(e, cuts[i]!), { x: e.x1, y: e.y1 }].map(({ x, y }) =>
+      nodes.at(x, y),
+    );
+    for (let k = 0; k + 1 < ends.length; k++) {
+      const [from, to] = [ends[k]!, ends[k + 1]!];
       if (from === to) continue;
-      addBorder(borders, snapped(raw, nodes, from, to), from, to, owner[i]!, sets, 4 * nodes.within);
+      addBorder(borders, snapped(e, nodes, from, to), from, to, owner[i]!, sets, 4 * nodes.within);
     }
   });
   return [...borders.values()].flat();

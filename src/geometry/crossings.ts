@@ -73,15 +73,27 @@ function arcArc(a: Edge, b: Edge, hit: Hit): void {
   if (h > 0) hit(mx + (dy * h) / d, my - (dx * h) / d);
 }
 
-/** Parameters of `points` along an edge, in order, strictly between its ends, near-doubles merged. */
-export function cutParameters(e: Edge, points: readonly (readonly [number, number])[]): number[] {
+/** A place where an edge is cut: its parameter along the edge, and the point itself. */
+export interface Cut {
+  readonly t: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * Where `points` cut an edge, in order, strictly between its ends, near-doubles merged. The points are kept as given:
+ * two edges that cross share their crossing to the last digit, though an arc may run past it by rounding.
+ */
+export function cutsAlong(e: Edge, points: readonly (readonly [number, number])[]): Cut[] {
   const end = parameterEnd(e);
   const atLeast = e.r === 0 ? ON_EDGE : ON_EDGE / Math.abs(e.r);
-  const out: number[] = [];
-  const sorted = points.map(([x, y]) => pointParameter(e, x, y)).sort((s, t) => s - t);
-  for (const t of sorted) {
-    const last = out.length > 0 ? out[out.length - 1]! : 0;
-    if (t > last + atLeast && t < end - atLeast) out.push(t);
+  const out: Cut[] = [];
+  const sorted = points
+    .map(([x, y]): Cut => ({ t: pointParameter(e, x, y), x, y }))
+    .sort((p, q) => p.t - q.t);
+  for (const cut of sorted) {
+    const last = out.at(-1)?.t ?? 0;
+    if (cut.t > last + atLeast && cut.t < end - atLeast) out.push(cut);
   }
   return out;
 }

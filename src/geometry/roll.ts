@@ -1,4 +1,4 @@
-import { arc, chordLength, type Edge, parameterEnd, part } from './edge.js';
+import { arc, chordLength, type Edge, halfTangent, parameterEnd, part } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { type Inset, inset, type Stretch } from './inset.js';
 import { link } from './link.js';
@@ -41,7 +41,7 @@ export function roll(contours: readonly Contour[], r: number, overlay = false): 
     const shrunk = inset(contours, radius, overlay, graze);
     const rolled = shrunk && back(contours, shrunk, radius, graze);
     graze *= GRAZE_STEP;
-    if (rolled) return rolled;
+    if (rolled && !rolled.contours.some((c) => c.some(backwards))) return rolled;
   }
   throw new Error('the rolling ball found no consistent boundary');
 }
@@ -57,6 +57,16 @@ export function rollOutside(
 }
 
 const ATTEMPTS = 5;
+
+/** tan(half of 176 degrees): edges sweep less, so an arc that seems to sweep more runs from its end to its start. */
+const BACKWARDS = 28;
+
+/** Ends in the wrong order: two decisions about one place that disagree by rounding. */
+function backwards(e: Edge): boolean {
+  if (e.r === 0) return false;
+  const turn = halfTangent(e);
+  return !(turn > 0 && turn < BACKWARDS);
+}
 
 function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: number): Rolled | null {
   const within = jointWithin(r, graze);
