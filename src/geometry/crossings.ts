@@ -52,8 +52,18 @@ function lineArc(l: Edge, c: Edge, hit: Hit): void {
   const touch = 2 * Math.abs(c.r) * ON_EDGE;
   if (h2 < -touch) return;
   const h = h2 < touch ? 0 : Math.sqrt(h2);
-  hit(l.x0 + ux * (along - h), l.y0 + uy * (along - h));
-  if (h > 0) hit(l.x0 + ux * (along + h), l.y0 + uy * (along + h));
+  if (h === 0) {
+    hit(l.x0 + ux * along, l.y0 + uy * along);
+    return;
+  }
+  for (const t of [along - h, along + h]) {
+    // One step of Newton's: with a large radius the root above has lost the digits that a point needs.
+    const x = l.x0 + ux * t - c.cx;
+    const y = l.y0 + uy * t - c.cy;
+    const distance = Math.sqrt(x * x + y * y);
+    const exact = t - ((distance - Math.abs(c.r)) * distance) / (x * ux + y * uy);
+    hit(l.x0 + ux * exact, l.y0 + uy * exact);
+  }
 }
 
 function arcArc(a: Edge, b: Edge, hit: Hit): void {
@@ -69,8 +79,27 @@ function arcArc(a: Edge, b: Edge, hit: Hit): void {
   const h = touch ? 0 : Math.sqrt(Math.max(0, p * p - along * along));
   const mx = a.cx + (dx * along) / d;
   const my = a.cy + (dy * along) / d;
-  hit(mx - (dy * h) / d, my + (dx * h) / d);
-  if (h > 0) hit(mx + (dy * h) / d, my - (dx * h) / d);
+  if (h === 0) {
+    hit(mx, my);
+    return;
+  }
+  refined(a, b, mx - (dy * h) / d, my + (dx * h) / d, hit);
+  refined(a, b, mx + (dy * h) / d, my - (dx * h) / d, hit);
+}
+
+/** The crossing of two circles near a point, by a step of Newton's: large radii cost the formula the last digits. */
+function refined(a: Edge, b: Edge, x: number, y: number, hit: Hit): void {
+  const ax = x - a.cx;
+  const ay = y - a.cy;
+  const bx = x - b.cx;
+  const by = y - b.cy;
+  const la = Math.sqrt(ax * ax + ay * ay);
+  const lb = Math.sqrt(bx * bx + by * by);
+  const cross = (ax * by - ay * bx) / (la * lb);
+  const fa = la - Math.abs(a.r);
+  const fb = lb - Math.abs(b.r);
+  if (Math.abs(cross) < 1e-7) hit(x, y);
+  else hit(x - ((fa * by) / lb - (fb * ay) / la) / cross, y - ((fb * ax) / la - (fa * bx) / lb) / cross);
 }
 
 /** A place where an edge is cut: its parameter along the edge, and the point itself. */
