@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { enforce } from '../src/cutter/enforce.js';
 import { compose } from '../src/generators/compose.js';
+import { bounds, polygon } from '../src/geometry/region.js';
 import { makeOutline } from '../src/outline/index.js';
 import { readRecipe } from '../src/recipe/read.js';
 import { cornerRadius } from '../src/recipe/recipe.js';
@@ -19,9 +20,18 @@ describe('the recipes that ship', () => {
       expect(`${recipe.name}.json`).toBe(file);
       const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
       const artwork = compose(recipe.pattern, recipe.outline, assets);
+      // Bands across a stave run on past its joints, and past nothing else.
+      const { minX, minY, maxX, maxY } = bounds(outline.inner.contours);
+      const beyond: [number, number][] = [
+        [minX - 25, minY],
+        [maxX + 25, minY],
+        [maxX + 25, maxY],
+        [minX - 25, maxY],
+      ];
+      const room = recipe.outline.shape === 'stave' ? { contours: [polygon(beyond)] } : outline.inner;
       for (const p of artwork.pieces) {
         expectSound(p.region);
-        expect(pokesOut(p.region, outline.inner)).toBeLessThan(1e-5);
+        expect(pokesOut(p.region, room)).toBeLessThan(1e-5);
       }
       const { thin, touch } = recipe.cutter;
       const safe = enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch });

@@ -11,7 +11,7 @@ import { findGenerator } from './index.js';
 import type { Layer } from './layer.js';
 import { recorder } from './recorder.js';
 
-/** A layer's area may reach this far over the outline's, mm2: rounding. */
+/** Areas that differ by less differ by rounding, mm2. */
 const OVER = 1e-3;
 
 /** The piece's outline as its recipe gives it. */
@@ -87,21 +87,22 @@ function roomOf({ within, combine }: Layer, where: string, face: Face, outline: 
   return room;
 }
 
-function together(before: readonly Piece[], layer: readonly Piece[], { combine, clear }: Layer): Piece[] {
+function together(
+  before: readonly Piece[],
+  layer: readonly Piece[],
+  { combine, clear, nearby }: Layer,
+): Piece[] {
   if (before.length === 0) return [...layer];
   if (combine === 'union' && clear === 0) return [...before, ...layer];
   const whole = union(layer.map((p) => p.region));
-  if (combine === 'intersect')
-    return each(before, (r) => intersect(r, clear > 0 ? offset(whole, -clear) : whole));
-  const room = clear > 0 ? offset(whole, clear) : whole;
-  const left = each(before, (r) => subtract(r, room));
-  return combine === 'subtract' ? left : [...left, ...layer];
-}
-
-function each(pieces: readonly Piece[], change: (region: Region) => Region): Piece[] {
-  return pieces
-    .map((p) => ({ name: p.name, region: change(p.region) }))
-    .filter((p) => p.region.contours.length > 0);
+  const room = clear > 0 ? offset(whole, combine === 'intersect' ? -clear : clear) : whole;
+  const kept = (p: Piece): Region => (combine === 'intersect' ? intersect : subtract)(p.region, room);
+  const left = before.flatMap((p) => {
+    const region = kept(p);
+    const touched = area(p.region) - area(region) > OVER;
+    return region.contours.length === 0 || (touched && nearby === 'drop') ? [] : [{ name: p.name, region }];
+  });
+  return combine === 'union' ? [...left, ...layer] : left;
 }
 
 /** Runs `work`; what it says of `from` is said of `where` instead, which is the path in the recipe. */

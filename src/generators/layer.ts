@@ -8,6 +8,8 @@ export interface Layer {
   readonly combine: 'union' | 'subtract' | 'intersect';
   /** Wood kept plain round what the layer draws, mm. */
   readonly clear: number;
+  /** What happens to figures of earlier layers that lie partly in what is taken away. */
+  readonly nearby: 'cut' | 'drop';
   /** Where the layer is drawn: the piece's own outline moved in, or a shape of its own. */
   readonly within: Within;
 }
@@ -47,6 +49,16 @@ export const layerParameters: readonly Parameter[] = [
     0,
     200,
   ),
+  {
+    kind: 'choice',
+    name: 'nearby',
+    meaning: 'What happens to figures of earlier layers that lie partly in what is taken away.',
+    default: 'cut',
+    options: [
+      { value: 'cut', meaning: 'they are cut off there' },
+      { value: 'drop', meaning: 'they are left out whole' },
+    ],
+  },
 ];
 
 const place = (name: string, meaning: string): Parameter => ({

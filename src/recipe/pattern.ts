@@ -59,6 +59,7 @@ function readLayer(json: Json | undefined, path: Path, units: Units, faults: Fau
     values: named.values,
     combine: own.combine as Layer['combine'],
     clear: own.clear as number,
+    nearby: own.nearby as Layer['nearby'],
     within: readWithin(json.members.get('within'), [...path, 'within'], units, faults),
   };
 }

@@ -80,7 +80,13 @@ function fieldProperties(fields: readonly Field[]): SchemaObject {
 /** Where a layer is drawn: with a shape, that shape's parameters go; without one, only `inset`. */
 function within(): SchemaObject {
   const meaning = 'Where the layer is drawn, if not in the whole outline.';
-  const { required, allOf, ...shape } = named('shape', meaning, outlineShapes, described(withinParameters), 0);
+  const { required, allOf, ...shape } = named(
+    'shape',
+    meaning,
+    outlineShapes,
+    described(withinParameters),
+    0,
+  );
   const bare = {
     if: { not: { required: required! } },
     // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.

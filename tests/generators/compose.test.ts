@@ -59,6 +59,21 @@ describe('layers', () => {
     expect(total(kept)).toBeCloseTo(circleArea(30), 6);
   });
 
+  it('leave out whole figures that come near, if asked to', () => {
+    const dots = { generator: 'dots', size: 8, gap: 6 };
+    const cut = layers([dots, { ...disc(31), clear: 3 }]);
+    const left = layers([dots, { ...disc(31), clear: 3, nearby: 'drop' }]);
+    const areas = new Set(left.pieces.slice(0, -1).map((p) => area(p.region).toFixed(6)));
+    expect(areas).toEqual(new Set([((Math.PI * 64) / 4).toFixed(6)]));
+    expect(left.pieces.length).toBeLessThan(cut.pieces.length);
+    // Every dot that is gone was cut in the other pattern, or gone there too.
+    const whole = cut.pieces.filter((p) => Math.abs(area(p.region) - Math.PI * 16) < 1e-6);
+    expect(left.pieces.slice(0, -1).map((p) => p.name)).toEqual(whole.map((p) => p.name));
+    expect(() =>
+      layers([{ generator: 'panel' }, { ...disc(31), combine: 'subtract', nearby: 'drop' }]),
+    ).toThrow(/^pattern\.1\.combine: subtract leaves nothing/);
+  });
+
   it('are drawn further in, or in a shape of their own where it lies', () => {
     expect(total(layers([{ generator: 'panel', within: { inset: 10 } }]))).toBeCloseTo(circleArea(80), 6);
     const placed = layers([
@@ -90,7 +105,14 @@ describe('layers', () => {
   });
 
   it('refuse a generator that is not there', () => {
-    const layer: Layer = { generator: 'none', values: {}, combine: 'union', clear: 0, within: WHOLE };
+    const layer: Layer = {
+      generator: 'none',
+      values: {},
+      combine: 'union',
+      clear: 0,
+      nearby: 'cut',
+      within: WHOLE,
+    };
     expect(() => compose(layer, { shape: 'circle', values: { diameter: 50, margin: 5 } }, assets)).toThrow(
       /no generator is called none/,
     );

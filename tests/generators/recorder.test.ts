@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { recorder } from '../../src/generators/recorder.js';
-import { drawRegion } from '../../src/geometry/draw-region.js';
-import { area, circle, polygon, reversedContour } from '../../src/geometry/region.js';
+import { drawContour } from '../../src/geometry/draw-region.js';
+import { area, circle, contains, polygon, type Region, reversedContour } from '../../src/geometry/region.js';
 import { Refusal } from '../../src/schema/fault.js';
 import { expectSound } from '../support/artwork.js';
 
@@ -26,7 +26,7 @@ describe('recorder', () => {
     for (const contour of [circle(0, 0, 5), reversedContour(circle(0, 0, 5))]) {
       const art = drawn((pen) => {
         pen.piece('disc');
-        drawRegion(pen, { contours: [contour] });
+        drawContour(pen, contour);
       });
       expect(art.pieces[0].name).toBe('disc');
       expect(area(art.pieces[0].region)).toBeCloseTo(Math.PI * 25, 9);
@@ -43,18 +43,17 @@ describe('recorder', () => {
     const hole = drawn((pen) => {
       pen.piece('frame');
       square(pen, 0, 0, 10);
-      drawRegion(pen, {
-        contours: [
-          reversedContour(
-            polygon([
-              [2, 2],
-              [8, 2],
-              [8, 8],
-              [2, 8],
-            ]),
-          ),
-        ],
-      });
+      drawContour(
+        pen,
+        reversedContour(
+          polygon([
+            [2, 2],
+            [8, 2],
+            [8, 8],
+            [2, 8],
+          ]),
+        ),
+      );
     });
     expect(area(hole.pieces[0].region)).toBeCloseTo(64, 9);
     // A five-pointed star drawn in one stroke: its middle has winding number 2 and is in.
@@ -142,5 +141,33 @@ describe('recorder', () => {
         for (let i = 0; i < 200_001; i++) pen.line(i, i % 2);
       }),
     ).toThrow(Refusal);
+  });
+
+  it('takes a whole region as it is, and unites several', () => {
+    const ring: Region = { contours: [circle(0, 0, 10), reversedContour(circle(0, 0, 6))] };
+    const one = drawn((pen) => {
+      pen.piece('ring');
+      pen.region(ring);
+    });
+    expect(one.pieces[0].region).toBe(ring);
+    const two = drawn((pen) => {
+      pen.piece('ring and bar');
+      pen.region(ring);
+      pen.region({
+        contours: [
+          polygon([
+            [-8, -1],
+            [8, -1],
+            [8, 1],
+            [-8, 1],
+          ]),
+        ],
+      });
+      square(pen, 20, 0, 5);
+    });
+    expect(contains(two.pieces[0].region, 0, 0)).toBe(true);
+    expect(contains(two.pieces[0].region, 0, 3)).toBe(false);
+    expect(contains(two.pieces[0].region, 22, 2)).toBe(true);
+    expect(() => drawn((pen) => pen.region(ring))).toThrow(/must be named/);
   });
 });

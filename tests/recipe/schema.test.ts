@@ -21,7 +21,7 @@ describe('the JSON Schema file', () => {
     >;
     for (const [branches, key, registry, more] of [
       [properties.outline.allOf, 'shape', outlineShapes, []],
-      [$defs.layer.allOf, 'generator', generators, ['combine', 'clear', 'within']],
+      [$defs.layer.allOf, 'generator', generators, ['combine', 'clear', 'nearby', 'within']],
     ] as const) {
       expect(branches.map((b) => b.if.properties[key].const)).toEqual(registry.map((r) => r.name));
       registry.forEach((r, i) => {

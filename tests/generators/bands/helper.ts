@@ -30,7 +30,7 @@ export function pieces(name: string, on: Outline, values: Values = {}): readonly
   const generator = findGenerator(name)!;
   const defaults = Object.fromEntries(generator.parameters.map((p) => [p.name, p.default]));
   const pen = recorder();
-  generator.draw({ ...defaults, ...values }, on, pen, { fonts: new Map() });
+  generator.draw({ ...defaults, ...values }, on, pen, { fonts: new Map(), drawings: new Map() });
   return pen.artwork().pieces;
 }
 

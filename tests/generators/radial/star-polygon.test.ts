@@ -134,7 +134,7 @@ describe('star-polygon', () => {
     for (const outline of [lid, ring, outlineWith('stave'), outlineWith('polygon', { sides: 3, across: 90 })])
       for (const p of artworkWith(
         'star-polygon',
-        { style: 'woven', points: 12, step: 2, strap: 3, gap: 2 },
+        { style: 'woven', points: 12, step: 2, strap: 2.4, gap: 1.6 },
         outline,
       ).pieces)
         expect(pokesOut(p.region, outline.inner)).toBeLessThan(1e-5);
