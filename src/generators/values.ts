@@ -40,6 +40,16 @@ export function mm(value: number): string {
   return `${Number(value.toFixed(2))} mm`;
 }
 
+/** A limit rounded down to a hundredth, so that the printed one works. */
+export function floor(value: number): number {
+  return Math.floor(value * 100) / 100;
+}
+
+/** A limit rounded up to a hundredth, so that the printed one works. */
+export function ceil(value: number): number {
+  return Math.ceil(value * 100) / 100;
+}
+
 export function num(values: Values, name: string): number {
   return Number(values[name]);
 }

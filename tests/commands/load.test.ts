@@ -27,7 +27,7 @@ afterAll(() => rmSync(dir, { recursive: true, force: true }));
 const plain = readRecipe(exampleText(), 'example.json');
 
 function layer(generator: string, values: Values): Layer {
-  return { generator, values, combine: 'union', clear: 0, within: WHOLE };
+  return { generator, values, combine: 'union', clear: 0, nearby: 'cut', within: WHOLE };
 }
 
 function load(pattern: Recipe['pattern']): ReturnType<typeof loadAssets> {

@@ -1,7 +1,7 @@
 import { contains, distanceToBoundary } from '../../geometry/region.js';
 import type { Outline } from '../../outline/outline.js';
 import type { Values } from '../../schema/parameter.js';
-import { bad, mm, num } from '../values.js';
+import { bad, ceil, floor, mm, num } from '../values.js';
 import { bend } from './bend.js';
 import { frameSides } from './frame.js';
 import { frameTrack } from './frame-track.js';
@@ -36,7 +36,10 @@ function frameAt(values: Values, outline: Outline, room: Room, depth: number): T
   if (most < least) throw noRoom(2 * room.outer, (2 * room.outer * most) / least);
   const asked = num(values, 'bend');
   if (asked !== 0 && (asked < least || asked > most))
-    throw bad('bend', `${mm(asked)} is out of range here; use ${mm(up(least))} to ${mm(down(most))}, or 0`);
+    throw bad(
+      'bend',
+      `${mm(asked)} is out of range here; use ${mm(ceil(least))} to ${mm(floor(most))}, or 0`,
+    );
   const radius = asked || Math.min(most, Math.max(least, (room.bends ?? SUITS) * room.half));
   const corner = bend(turn, radius);
   const count = (side: number): number =>
@@ -53,12 +56,4 @@ function pokesOut(track: Track, { inner }: Outline, outer: number): number {
     if (!contains(inner, x, y)) most = Math.max(most, distanceToBoundary(inner, x, y));
   }
   return most < 1e-6 ? 0 : most;
-}
-
-function up(v: number): number {
-  return Math.ceil(v * 100) / 100;
-}
-
-function down(v: number): number {
-  return Math.floor(v * 100) / 100;
 }

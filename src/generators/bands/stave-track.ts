@@ -2,7 +2,7 @@ import { polygon, type Region } from '../../geometry/region.js';
 import { atan } from '../../geometry/trig.js';
 import type { Outline } from '../../outline/outline.js';
 import type { Values } from '../../schema/parameter.js';
-import { bad, mm, num } from '../values.js';
+import { bad, ceil, floor, mm, num } from '../values.js';
 import { type Laid, noRoom, type Room, repeatsOn } from './room.js';
 import type { Track } from './track.js';
 import { levelTrack, roundTrack, type Sides, straightTrack } from './tracks.js';
@@ -87,17 +87,9 @@ function levelIn(values: Values, { box }: Outline, from: number, to: number, hei
   if (level < from - 1e-9 || level > to + 1e-9)
     throw bad(
       'level',
-      `${mm(asked)} brings the band over the margin; use ${mm(up(from - box.minY))} to ${mm(down(to - box.minY))}, or 0 for half way up`,
+      `${mm(asked)} brings the band over the margin; use ${mm(ceil(from - box.minY))} to ${mm(floor(to - box.minY))}, or 0 for half way up`,
     );
   return level;
-}
-
-function up(v: number): number {
-  return Math.ceil(v * 100) / 100;
-}
-
-function down(v: number): number {
-  return Math.floor(v * 100) / 100;
 }
 
 /** The face made wider by `over` mm past both joints, and higher without end: what a band through them is cut off by. */

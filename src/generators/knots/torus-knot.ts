@@ -1,6 +1,6 @@
 import type { Generator } from '../generator.js';
 import { largestCircle } from '../middle.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
+import { bad, floor, length, mm, num, seed, turn } from '../values.js';
 import { drawBands } from './bands.js';
 import { innerBend, type RosetteKnot, rosetteStrands } from './rosette-strands.js';
 
@@ -76,8 +76,3 @@ export const torusKnot: Generator = {
     drawBands(pen, rosetteStrands(knot(eye)), strap, gap);
   },
 };
-
-/** Rounded down to a hundredth, so that a printed limit works. */
-function floor(value: number): number {
-  return Math.floor(value * 100) / 100;
-}

@@ -5,10 +5,10 @@ import { cos, sin } from '../../geometry/trig.js';
 import type { BadInput } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
+import { bad, floor, length, mm, num, seed, turn } from '../values.js';
 import { drop, LEAST, petal, widestDrop, widestPetal } from './petal.js';
 import { drawRim, rimParameters } from './rim.js';
-import { drawDisc, floor, size, stageOf } from './stage.js';
+import { drawDisc, size, stageOf } from './stage.js';
 import { drawSolid, drawStraps } from './star-figure.js';
 
 export const rosette: Generator = {

@@ -3,11 +3,11 @@ import { offset } from '../../geometry/offset.js';
 import { parts, type Region } from '../../geometry/region.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
+import { bad, floor, length, mm, num, seed, turn } from '../values.js';
 import { UP } from './polar.js';
 import { drawRim, rimParameters } from './rim.js';
 import { type Spiral, spiralBand, spiralSpacing } from './spiral.js';
-import { annulus, drawDisc, drawPiece, floor, size, stageOf } from './stage.js';
+import { annulus, drawDisc, drawPiece, size, stageOf } from './stage.js';
 
 export const spiralArms: Generator = {
   name: 'spiral-arms',

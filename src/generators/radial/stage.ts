@@ -6,7 +6,7 @@ import { placedRegion } from '../../geometry/transform.js';
 import type { Outline } from '../../outline/outline.js';
 import type { LengthParameter, Values } from '../../schema/parameter.js';
 import { largestCircle } from '../middle.js';
-import { bad, length, mm, num } from '../values.js';
+import { bad, floor, length, mm, num } from '../values.js';
 
 /** Where a radial figure stands, mm: about the origin of `pen`, which is the middle of the outline's largest circle. */
 export interface Stage {
@@ -72,16 +72,6 @@ export function drawPiece(pen: Pen, name: string, region: Region): void {
 export function drawDisc(pen: Pen, name: string, radius: number): void {
   pen.piece(name);
   drawContour(pen, circle(0, 0, radius));
-}
-
-/** A limit rounded down to a hundredth, so that the printed one works. */
-export function floor(value: number): number {
-  return Math.floor(value * 100) / 100;
-}
-
-/** A limit rounded up to a hundredth, so that the printed one works. */
-export function ceil(value: number): number {
-  return Math.ceil(value * 100) / 100;
 }
 
 /** Ends made one to the last bit: those of one corner differ by rounding. */

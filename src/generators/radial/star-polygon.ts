@@ -1,9 +1,9 @@
 import type { Pen } from '../../geometry/pen.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
+import { bad, ceil, length, mm, num, seed, turn } from '../values.js';
 import { drawRim, rimParameters } from './rim.js';
-import { ceil, drawDisc, drawPiece, size, stageOf } from './stage.js';
+import { drawDisc, drawPiece, size, stageOf } from './stage.js';
 import type { Star } from './star.js';
 import { drawSolid, drawStraps, starOf, strapOpening } from './star-figure.js';
 import { leastWovenRadius, wovenStraps } from './weave.js';

@@ -7,11 +7,11 @@ import type { Parameter, Values } from '../../schema/parameter.js';
 import { drawFilled, type Motif } from '../field.js';
 import type { Generator } from '../generator.js';
 import { largestCircle } from '../middle.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
+import { bad, ceil, length, mm, num, seed, turn } from '../values.js';
 import { LEAST } from './petal.js';
 import { UP } from './polar.js';
 import { rimOf, rimParameters } from './rim.js';
-import { annulus, ceil, checkedRadius, size } from './stage.js';
+import { annulus, checkedRadius, size } from './stage.js';
 import { type Ray, sunRay } from './sun-ray.js';
 
 const parameters: readonly Parameter[] = [

@@ -1,4 +1,4 @@
-import { bad, mm } from '../values.js';
+import { bad, floor, mm } from '../values.js';
 import { type Arrangement, discsInto, keepsGap } from './arrangement.js';
 import { largest } from './largest.js';
 import { sides } from './lattice.js';
@@ -37,9 +37,4 @@ export function checkDisc(w: Arrangement, gap: number): void {
       'disc',
       `discs of ${mm(w.disc)} do not keep the gap from each other; use ${mm(floor(most))} at most`,
     );
-}
-
-/** Rounded down to a hundredth, so that a printed limit works. */
-function floor(value: number): number {
-  return Math.floor(value * 100) / 100;
 }

@@ -3,7 +3,7 @@ import { offset } from '../../../geometry/offset.js';
 import type { Region } from '../../../geometry/region.js';
 import { stroke } from '../../../geometry/stroke.js';
 import type { Values } from '../../../schema/parameter.js';
-import { bad, mm, num } from '../../values.js';
+import { bad, floor, mm, num } from '../../values.js';
 import { joinCurves } from './curves.js';
 import { type Cell, diagonal, evenArea, type Grid, halfTile, quarterArcs } from './grid.js';
 
@@ -50,9 +50,4 @@ export function figureOf(style: Style, values: Values, grid: Grid, cells: readon
       ];
     }
   }
-}
-
-/** Rounded down to a hundredth, so that a printed limit works. */
-function floor(value: number): number {
-  return Math.floor(value * 100) / 100;
 }
