@@ -91,23 +91,22 @@ function surroundings(pieces: readonly Sound[]): Surroundings {
 }
 
 function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, changes: Change[]): Sound[] {
-  const sweeps: Contour[] = [];
+  const sweeps: { box: Box; contour: Contour }[] = [];
   for (const { piece, middle } of gaps) {
     const names = `${pieces[piece]!.name} / ${pieces[middle.partner]!.name}`;
     // One gap at a time first: the sweeps of a gap overlap each other far more than those of others.
-    sweeps.push(...union([{ contours: swept(middle.points, rule.r + SPARE) }]).contours);
+    for (const contour of union([{ contours: swept(middle.points, rule.r + SPARE) }]).contours)
+      sweeps.push({ box: bounds([contour]), contour });
     changes.push({ kind: 'parted', piece: names, at: middleOf(middle), size: lengthOf(middle) });
   }
-  // Sweeps that meet share their end circles; made one region first, no two boundaries coincide.
-  const discs = union([{ contours: sweeps }]).contours.map((c) => ({
-    box: bounds([c]),
-    contour: reversedContour(c),
-  }));
   return pieces.flatMap((p) => {
     const box = bounds(p.contours);
-    const cut = discs.filter((d) => overlaps(d.box, box));
-    if (cut.length === 0) return [p];
-    const rolled = roll([...p.contours, ...cut.map((d) => d.contour)], rule.r, true);
+    const near = sweeps.filter((s) => overlaps(s.box, box)).map((s) => s.contour);
+    if (near.length === 0) return [p];
+    // Sweeps that meet share their end circles; made one region first, no two boundaries coincide. Only those that
+    // reach the piece count: in a dense field all of them hang together.
+    const discs = union([{ contours: near }]).contours.map(reversedContour);
+    const rolled = roll([...p.contours, ...discs], rule.r, true);
     const contours = rolled.contours.map(tidied).filter((c) => c.length > 0);
     if (contours.length === 0) {
       changes.push({ kind: 'vanished', piece: p.name, at: centreOf(box), size: sizeOf(box) });
