@@ -4,6 +4,7 @@ import type { Pair } from './fit/pair.js';
 import { makePair } from './fit/split.js';
 import { compose } from './generators/compose.js';
 import type { Assets } from './generators/generator.js';
+import { Undecided } from './geometry/fault.js';
 import { area, parts, perimeter, type Region } from './geometry/region.js';
 import { inspect } from './inspect/index.js';
 import { makeOutline } from './outline/index.js';
@@ -20,6 +21,18 @@ import { lengthText } from './schema/units.js';
  * be cut as asked.
  */
 export function build(recipe: Recipe, assets: Assets): Job {
+  try {
+    return built(recipe, assets);
+  } catch (e) {
+    if (!(e instanceof Undecided)) throw e;
+    throw new Refusal(
+      'undecided',
+      `at exactly these sizes the geometry of the pattern cannot be decided (${e.message}); change a size of the pattern or the cutter's ease by a hundredth of a millimetre, and please report the recipe`,
+    );
+  }
+}
+
+function built(recipe: Recipe, assets: Assets): Job {
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
   const artwork = compose(recipe.pattern, recipe.outline, assets);
   const { thin, touch } = recipe.cutter;

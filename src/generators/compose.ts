@@ -10,6 +10,7 @@ import type { Assets } from './generator.js';
 import { findGenerator } from './index.js';
 import type { Layer } from './layer.js';
 import { recorder } from './recorder.js';
+import { floor, mm } from './values.js';
 
 /** Areas that differ by less differ by rounding, mm2. */
 const OVER = 1e-3;
@@ -71,11 +72,11 @@ function drawn(layer: Layer, where: string, face: Face, outline: Outline, assets
 function roomOf({ within, combine }: Layer, where: string, face: Face, outline: Outline): Outline {
   const { shape, inset, x, y } = within;
   if (!shape && inset === 0) return outline;
-  const { shape: name, values } = shape ?? face;
-  const moved = { ...values, margin: Number(values.margin) + inset };
-  const room = located(`${where}.within`, 'outline', () => makeOutline(name, moved));
+  if (!shape) return insetOutline(face, inset, where);
+  const moved = { ...shape.values, margin: Number(shape.values.margin) + inset };
+  const room = located(`${where}.within`, 'outline', () => makeOutline(shape.shape, moved));
   // What is taken away may reach over the edge; what is let in may not.
-  if (!shape || combine !== 'union') return room;
+  if (combine !== 'union') return room;
   const over = area(subtract(placedRegion(room.inner, x, y), outline.inner));
   if (over > OVER)
     throw new BadInput([
@@ -85,6 +86,28 @@ function roomOf({ within, combine }: Layer, where: string, face: Face, outline: 
       },
     ]);
   return room;
+}
+
+/** The piece's own outline moved in beyond its margin. */
+function insetOutline({ shape, values }: Face, inset: number, where: string): Outline {
+  const moved = (by: number): Outline =>
+    makeOutline(shape, { ...values, margin: Number(values.margin) + by });
+  try {
+    return moved(inset);
+  } catch (e) {
+    if (!(e instanceof BadInput)) throw e;
+    let most = 0;
+    for (let step = inset / 2; step > 0.001; step /= 2) {
+      try {
+        moved(most + step);
+        most += step;
+      } catch {
+        // Too far: half as far is tried next.
+      }
+    }
+    const message = `${mm(inset)} leaves nothing of the outline inside its margin; use ${mm(floor(most))} at most`;
+    throw new BadInput([{ where: `${where}.within.inset`, message }]);
+  }
 }
 
 function together(

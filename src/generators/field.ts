@@ -103,8 +103,10 @@ export function placer(field: Region): (figure: Region) => 'inside' | 'outside' 
       }
     // A boundary that meets no side may still lie wholly within the figure.
     if (field.contours.some((c) => windingNumber(shrunk.contours, c[0]!.x0, c[0]!.y0) !== 0)) return 'across';
-    const { x0, y0 } = shrunk.contours[0]![0]!;
-    return contains(field, x0, y0) ? 'inside' : 'outside';
+    // A figure of several parts may have them on both sides.
+    const inside = shrunk.contours.filter((c) => contains(field, c[0]!.x0, c[0]!.y0)).length;
+    if (inside === 0) return 'outside';
+    return inside === shrunk.contours.length ? 'inside' : 'across';
   };
 }
 

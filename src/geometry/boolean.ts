@@ -1,6 +1,7 @@
 import { crossings, cutsAlong } from './crossings.js';
 import { chordLength, type Edge, endTangent, midpoint, reversed, startTangent, tangentAt } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
+import { Undecided } from './fault.js';
 import { type Contour, edgeBox, type Region, rayCrossings } from './region.js';
 import { ON_EDGE, ONE_NODE } from './tolerances.js';
 
@@ -61,7 +62,7 @@ export function overlay(
     if (contours) return { contours };
     within *= 10;
   }
-  throw new Error('the boolean found no closed boundary');
+  throw new Undecided('the boolean found no closed boundary');
 }
 
 /** Points that count as one. */

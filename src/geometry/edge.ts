@@ -45,6 +45,29 @@ export function bulged(x0: number, y0: number, x1: number, y1: number, bulge: nu
   return arc(x0, y0, x1, y1, cx, cy, bulge > 0 ? radius : -radius);
 }
 
+/**
+ * The edge with its centre moved so that both ends, which may have been moved, lie on its circle again; the radius stays.
+ * Offsetting multiplies what an end is off by. With `kink`, an end off by more than that share of the chord is left,
+ * since the arc would visibly turn.
+ */
+export function onItsCircle(e: Edge, kink = Number.POSITIVE_INFINITY): Edge {
+  if (e.r === 0) return e;
+  const radius = Math.abs(e.r);
+  const off = (x: number, y: number): number =>
+    Math.sqrt((x - e.cx) * (x - e.cx) + (y - e.cy) * (y - e.cy)) - radius;
+  const off0 = off(e.x0, e.y0);
+  const off1 = off(e.x1, e.y1);
+  if (Math.abs(off0) < 1e-12 && Math.abs(off1) < 1e-12) return e;
+  const l = chordLength(e);
+  if (l >= 1.99 * radius || Math.abs(off0 - off1) > kink * l) return e;
+  const h = (Math.sqrt(radius * radius - (l * l) / 4) / l) * (e.r > 0 ? 1 : -1);
+  return {
+    ...e,
+    cx: (e.x0 + e.x1) / 2 - (e.y1 - e.y0) * h,
+    cy: (e.y0 + e.y1) / 2 + (e.x1 - e.x0) * h,
+  };
+}
+
 /** tan(half the sweep), never negative; exact 0 for a straight segment. Arcs sweep under 180 degrees. */
 export function halfTangent(e: Edge): number {
   if (e.r === 0) return 0;

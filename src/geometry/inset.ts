@@ -10,7 +10,7 @@ import {
 } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
-import { type Contour, edgeBox, windingNumber } from './region.js';
+import { type Contour, edgeBox, rayCrossings } from './region.js';
 import { GRAZE, jointWithin, NO_RADIUS, SMOOTH } from './tolerances.js';
 import { betweenStretches, nearStretches } from './too-near.js';
 
@@ -66,7 +66,7 @@ export function inset(contours: readonly Contour[], r: number, overlay = false, 
     const first = stretches.length;
     insetContour(contours[c]!, base, r, graze, index, sources, stretches);
     base += contours[c]!.length;
-    if (overlay) dropOutside(contours, stretches, first);
+    if (overlay) dropOutside(index, sources, stretches, first);
     const count = stretches.length - first;
     for (let k = 0; k < count; k++) follows.push(first + ((k + 1) % count));
     if (count === 0) lost.push(c);
@@ -78,12 +78,15 @@ export function inset(contours: readonly Contour[], r: number, overlay = false, 
   return next && { stretches, next, follows: Int32Array.from(follows), lost };
 }
 
-function dropOutside(contours: readonly Contour[], stretches: Stretch[], first: number): void {
+function dropOutside(index: EdgesIndex, sources: readonly Edge[], stretches: Stretch[], first: number): void {
   let kept = first;
   for (let k = first; k < stretches.length; k++) {
     const s = stretches[k]!;
     const [x, y] = pointAt(s.edge, parameterEnd(s.edge) / 2);
-    if (windingNumber(contours, x, y) === 1) stretches[kept++] = s;
+    let turns = 0;
+    for (const j of index.near({ minX: x, minY: y, maxX: 1e9, maxY: y }, 0))
+      turns += rayCrossings(sources[j]!, x, y);
+    if (turns === 1) stretches[kept++] = s;
   }
   stretches.length = kept;
 }

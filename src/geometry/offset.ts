@@ -1,3 +1,4 @@
+import { Undecided } from './fault.js';
 import { inset } from './inset.js';
 import { EMPTY, type Region, reversedContour } from './region.js';
 import { chains } from './roll.js';
@@ -22,5 +23,5 @@ export function offset(region: Region, d: number): Region {
     );
     return loops.length === 0 ? EMPTY : { contours: grown ? loops.map(reversedContour) : loops };
   }
-  throw new Error('offset found no consistent boundary');
+  throw new Undecided('offset found no consistent boundary');
 }

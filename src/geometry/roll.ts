@@ -1,5 +1,6 @@
-import { arc, chordLength, type Edge, halfTangent, parameterEnd, part } from './edge.js';
+import { arc, chordLength, type Edge, halfTangent, onItsCircle, parameterEnd, part } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
+import { Undecided } from './fault.js';
 import { type Inset, inset, type Stretch } from './inset.js';
 import { link } from './link.js';
 import { footOn } from './nearest.js';
@@ -43,7 +44,7 @@ export function roll(contours: readonly Contour[], r: number, overlay = false): 
     graze *= GRAZE_STEP;
     if (rolled && !rolled.contours.some((c) => c.some(backwards))) return rolled;
   }
-  throw new Error('the rolling ball found no consistent boundary');
+  throw new Undecided('the rolling ball found no consistent boundary');
 }
 
 /** The closing by a disc of radius r: the opening of everything outside. */
@@ -57,6 +58,9 @@ export function rollOutside(
 }
 
 const ATTEMPTS = 5;
+
+/** Share of the chord that an arc's end may be off its circle for its centre to be moved: it then turns by as much. */
+const NO_KINK = 1e-5;
 
 /** tan(half of 176 degrees): edges sweep less, so an arc that seems to sweep more runs from its end to its start. */
 const BACKWARDS = 28;
@@ -204,7 +208,8 @@ function pushLoop(loop: readonly Edge[], loops: Contour[]): void {
     loop.map((e, i) => {
       const [x0, y0] = joints[i]!;
       const [x1, y1] = joints[(i + 1) % loop.length]!;
-      return e.x0 === x0 && e.y0 === y0 && e.x1 === x1 && e.y1 === y1 ? e : { ...e, x0, y0, x1, y1 };
+      const same = e.x0 === x0 && e.y0 === y0 && e.x1 === x1 && e.y1 === y1;
+      return same ? e : onItsCircle({ ...e, x0, y0, x1, y1 }, NO_KINK);
     }),
   );
 }

@@ -1,4 +1,4 @@
-import { chordLength, type Edge, halfTangent } from './edge.js';
+import { chordLength, type Edge, halfTangent, onItsCircle } from './edge.js';
 import type { Contour } from './region.js';
 import { CRUMB, SAME_POINT } from './tolerances.js';
 
@@ -54,7 +54,7 @@ export function withoutCrumbs(contour: Contour): Contour {
     else if (from) out[0] = { ...out[0]!, x0: x, y0: y };
     from = null;
   }
-  return out;
+  return out.map((e) => onItsCircle(e));
 }
 
 function isCrumb(e: Edge): boolean {

@@ -10,7 +10,7 @@ export function checkTogether(recipe: Recipe, faults: Faults): void {
   const atMost = (mm: number) => text(inwards(mm, units, Math.floor));
   const d = cutter.diameter;
 
-  if (cutter.cuts !== null && (cutter.cuts < 0.8 * d || cutter.cuts > 1.2 * d))
+  if (cutter.cuts !== null && (cutter.cuts < 0.8 * d - 1e-9 || cutter.cuts > 1.2 * d + 1e-9))
     faults.add(
       ['cutter', 'cuts'],
       `${text(cutter.cuts)} is more than a fifth off the diameter ${text(d)}: measure again, ${lengthRange(0.8 * d, 1.2 * d, units)}`,

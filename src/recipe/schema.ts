@@ -149,7 +149,9 @@ function property(p: Parameter): SchemaObject & { readonly description: string }
       return { type: 'number', ...bounds(p), ...meant(''), default: p.default };
     case 'choice': {
       const meanings = p.options.filter((o) => o.meaning !== '').map((o) => `${o.value}: ${o.meaning}`);
-      return { enum: p.options.map((o) => o.value), ...meant(meanings.join(' ')), default: p.default };
+      const words = p.options.map((o) => o.value);
+      const numbers = words.filter((w) => /^\d+$/.test(w)).map(Number);
+      return { enum: [...words, ...numbers], ...meant(meanings.join(' ')), default: p.default };
     }
     case 'text':
       return { type: 'string', minLength: 1, maxLength: p.maxLength, ...meant(''), default: p.default };

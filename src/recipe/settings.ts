@@ -29,6 +29,8 @@ function put(tree: Json | undefined, path: readonly string[], value: Json, key: 
   if (tree?.kind === 'array') return putItem(tree, head, rest, value, key);
   if (tree && tree.kind !== 'object') throw bad(key, 'goes into something that holds no keys');
   const members = new Map(tree?.members ?? []);
+  if (tree && /^\d+$/.test(head) && !members.has(head))
+    throw bad(key, `"${head}" is the place of an item, and there is no list: leave it out`);
   members.set(head, put(members.get(head), rest, value, key));
   const made: JsonObject = { kind: 'object', source: tree?.source ?? SOURCE, members };
   return made;
@@ -38,7 +40,10 @@ function put(tree: Json | undefined, path: readonly string[], value: Json, key: 
 function putItem(list: JsonArray, head: string, rest: readonly string[], value: Json, key: string): Json {
   const at = /^\d+$/.test(head) ? Number(head) : -1;
   if (at < 0 || at > list.items.length)
-    throw bad(key, `${JSON.stringify(head)} is no place in a list of ${list.items.length}; count from 0`);
+    throw bad(
+      key,
+      `${JSON.stringify(head)} is no place in a list of ${list.items.length}; name the place first, counted from 0: ${key.replace(head, `0.${head}`)}`,
+    );
   const items = [...list.items];
   items[at] = put(items[at], rest, value, key);
   return { ...list, items };

@@ -68,10 +68,11 @@ const readers: { readonly [K in Parameter['kind']]: Reader<K> } = {
   },
   choice: ({ value }, p) => {
     const known = p.options.map((o) => o.value);
-    if (typeof value === 'string' && known.includes(value)) return value;
+    // A choice may be a number of points or sides, which nobody would put in quotes.
+    if (typeof value !== 'boolean' && known.includes(String(value))) return String(value);
     if (typeof value === 'string')
       return { fault: `${shown(value)} is not known; ${suggestion(value, known)}` };
-    return { fault: `must be a text, not ${shown(value)}: one of ${known.join(', ')}` };
+    return { fault: `${shown(value)} is not known: one of ${known.join(', ')}` };
   },
   text: ({ value, raw }, p) => {
     const text = raw ?? value;

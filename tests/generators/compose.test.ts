@@ -91,6 +91,10 @@ describe('layers', () => {
     expect(() => layers([first, disc(30, { inset: 20 })])).toThrow(
       /^pattern\.1\.within\.margin: .* leaves nothing/,
     );
+    expect(() => layers([first, { generator: 'panel', within: { inset: 60 } }])).toThrow(
+      /^pattern\.1\.within\.inset: 60 mm leaves nothing of the outline inside its margin; use 49.49 mm at most/,
+    );
+    expect(() => layers([first, { generator: 'panel', within: { inset: 49.49 } }])).not.toThrow();
     expect(() => layers([disc(20, { x: -30 }), { ...disc(20, { x: 30 }), combine: 'intersect' }])).toThrow(
       /^pattern\.1\.combine: intersect leaves nothing/,
     );

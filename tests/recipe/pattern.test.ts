@@ -42,7 +42,23 @@ describe('a pattern of layers', () => {
     expect(() => read(two, ['pattern.4.points=7'])).toThrow(
       /pattern\.4\.points: "4" is no place in a list of 2/,
     );
-    expect(() => read(two, ['pattern.points=7'])).toThrow(/"points" is no place in a list of 2/);
+    expect(() => read(two, ['pattern.points=7'])).toThrow(
+      /"points" is no place in a list of 2; name the place first, counted from 0: pattern\.0\.points/,
+    );
+    expect(() => read({ generator: 'rosette' }, ['pattern.0.points=7'])).toThrow(
+      /"0" is the place of an item, and there is no list: leave it out/,
+    );
+  });
+
+  it('takes a choice that is a number without quotes', () => {
+    for (const points of [16, '16'])
+      expect(read({ generator: 'compass-rose', points })).toMatchObject({ values: { points: '16' } });
+    expect(read({ generator: 'compass-rose' }, ['pattern.points=32'])).toMatchObject({
+      values: { points: '32' },
+    });
+    expect(() => read({ generator: 'compass-rose', points: 12 })).toThrow(
+      /12 is not known: one of 4, 8, 16, 32/,
+    );
   });
 
   it('is refused with its path and line', () => {
