@@ -125,10 +125,15 @@ function join(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
   }
   return clusters(pieces.length, pairs).map((members) => {
     if (members.length === 1) return pieces[members[0]!]!;
-    const name = members.map((i) => pieces[i]!.name).join(' / ');
+    const name = namesTogether(members.map((i) => pieces[i]!.name));
     const united = union(members.map((i) => ({ contours: pieces[i]!.contours })));
     return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
   });
+}
+
+/** Names of pieces that became one; of many, the first two and how many more. */
+function namesTogether(names: readonly string[]): string {
+  return names.length <= 3 ? names.join(' / ') : `${names[0]} / ${names[1]} and ${names.length - 2} more`;
 }
 
 /** Pieces that lie on or in one another are the same wood: one piece. */
@@ -137,7 +142,7 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
   if (pairs.length === 0) return [...pieces];
   return clusters(pieces.length, pairs).map((members) => {
     if (members.length === 1) return pieces[members[0]!]!;
-    const name = members.map((i) => pieces[i]!.name).join(' / ');
+    const name = namesTogether(members.map((i) => pieces[i]!.name));
     const united = union(members.map((i) => ({ contours: pieces[i]!.contours })));
     const [first] = pieces[members[0]!]!.contours;
     changes.push({
