@@ -9,7 +9,7 @@ import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
 import { length, mm, num } from '../values.js';
 import { box, drawPiece, drawRails, layBand, stripe } from './band.js';
-import { frameSides, hasCorners } from './frame.js';
+import { frameSides, hasCorners, squareOnly } from './frame.js';
 import type { FrameSide } from './frame-track.js';
 import { bandParameters } from './parameters.js';
 import { noRoom } from './room.js';
@@ -38,6 +38,7 @@ export const dentil: Generator = {
     false,
   ),
   draw(values, outline, pen) {
+    squareOnly(values, outline);
     if (hasCorners(outline) && values.across !== true) drawFrame(values, outline, pen);
     else drawRun(values, outline, pen);
   },
@@ -87,7 +88,8 @@ function drawFrame(values: Values, outline: Outline, pen: Pen): void {
   if (!outer || !frameSides(outline, depth + height)) throw noRoom(2 * height, depth);
   const back = backOf(values);
   const hang = values.hang === true;
-  const rows = { low: hang ? 0 : back, high: hang ? height - back : height };
+  // Blocks that point outwards from a line: the corner's reaches to the line's inner corner, or it would touch in a point.
+  const rows = { low: hang ? 0 : back, high: hang ? height - back : height, corner: height };
   const blocks = outer.flatMap((side, i) => {
     const before = outer[(i + outer.length - 1) % outer.length]!;
     return frameBlocks(
@@ -116,21 +118,21 @@ function frameBlocks(
   side: FrameSide,
   before: FrameSide,
   turn: number,
-  { low, high }: { low: number; high: number },
+  { low, high, corner: deep }: { low: number; high: number; corner: number },
   tooth: number,
   gap: number,
 ): Region[] {
   // Where the inner edges of two sides meet, along either from the corner; a blunt corner's block is a tooth wide.
-  const inner = high * tan(turn / 2);
+  const inner = deep * tan(turn / 2);
   const end = Math.max(inner, tooth / 2);
   const at = pointOn(side, 0);
   const back = pointOn(before, before.length);
   const corner = polygon([
     at(low * tan(turn / 2), low),
     at(end, low),
-    at(end, high),
-    ...(end > inner ? [at(inner, high)] : []),
-    ...(end > inner ? [back(-end, high)] : []),
+    at(end, deep),
+    ...(end > inner ? [at(inner, deep)] : []),
+    ...(end > inner ? [back(-end, deep)] : []),
     back(-end, low),
   ]);
   const room = side.length - 2 * end;

@@ -1,7 +1,19 @@
 import { bounds, contains, distanceToBoundary, type Region } from '../../geometry/region.js';
 import { atan2 } from '../../geometry/trig.js';
 import type { Outline } from '../../outline/outline.js';
+import { Refusal } from '../../schema/fault.js';
+import type { Values } from '../../schema/parameter.js';
 import type { FrameSide } from './frame-track.js';
+
+/** Refuses outlines with corners that are not square to a band whose corners are made for square ones. */
+export function squareOnly(values: Values, outline: Outline): void {
+  if (values.across === true || outline.shape !== 'polygon' || outline.inner.contours[0]?.length === 4)
+    return;
+  throw new Refusal(
+    'no-room',
+    'pattern.generator: this band turns square corners only; use it on a rectangle, circle, ring or stave, or set across',
+  );
+}
 
 /** Has the outline sides that a band follows round corners? */
 export function hasCorners(outline: Outline): boolean {

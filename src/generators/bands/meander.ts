@@ -8,6 +8,7 @@ import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
 import { length, num } from '../values.js';
 import { drawPiece, drawRails, layBand } from './band.js';
+import { squareOnly } from './frame.js';
 import { keyColumns, keyCorners } from './key.js';
 import { keyFrame } from './key-frame.js';
 import { bandParameters } from './parameters.js';
@@ -36,6 +37,7 @@ export const meander: Generator = {
     true,
   ),
   draw(values, outline, pen) {
+    squareOnly(values, outline);
     if (outline.shape === 'rectangle' && values.across !== true) drawFrame(values, outline, pen);
     else drawRun(values, outline, pen);
   },

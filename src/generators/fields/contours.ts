@@ -90,9 +90,13 @@ export const contours: Generator = {
     const pitch = lines ? strap + gap : Math.max(strap, gap);
     const levels = evenLevels(surface, samples, field, pitch);
     const narrow = lines ? (strap + gap) / 2 : pitch / 2;
-    const loops = levels
+    const wide = levels
       .flatMap((level) => levelContours(surface, samples, level))
-      .filter((c) => offset({ contours: [counterClockwise(c)] }, -narrow).contours.length > 0);
+      .filter((c) => isWide(c, 2 * narrow));
+    checkNumber(wide, pitch);
+    const loops = wide.filter(
+      (c) => offset({ contours: [counterClockwise(c)] }, -narrow).contours.length > 0,
+    );
     if (lines) drawLines(values, loops, field, pen);
     else drawSteps(values, loops, field, pen);
   },
@@ -128,6 +132,26 @@ function sampledRound(surface: Surface, field: Region, past: number, grain: numb
     { minX: box.minX - d, maxX: box.maxX + d, minY: box.minY - d, maxY: box.maxY + d },
     cell,
   );
+}
+
+/** Lines of more arcs than these together take too long to draw and to cut: some ten seconds. */
+const MOST_ARCS = 36_000;
+
+function checkNumber(loops: readonly Contour[], pitch: number): void {
+  const arcs = loops.reduce((sum, c) => sum + c.length, 0);
+  if (arcs <= MOST_ARCS) return;
+  // As many arcs a line, and the fewer lines the further apart.
+  const least = Math.ceil((pitch * arcs * 11) / MOST_ARCS) / 10;
+  throw new Refusal(
+    'too-large',
+    `pattern.gap: lines ${mm(pitch)} apart are too many for the outline; use strap and gap of ${mm(least)} or more together`,
+  );
+}
+
+/** Can a disc of this diameter lie within the loop's box? Smaller loops leave nothing, and may be too small to fit arcs to. */
+function isWide(loop: Contour, diameter: number): boolean {
+  const { minX, maxX, minY, maxY } = bounds([loop]);
+  return maxX - minX > diameter && maxY - minY > diameter;
 }
 
 function drawLines(values: Values, loops: readonly Contour[], field: Region, pen: Pen): void {

@@ -30,6 +30,7 @@ export const rings: Generator = {
       min: 0.2,
       max: 3,
     },
+    length('least', 'Width below which no more rings follow in a progression.', 4, 0.2),
     length('gap', 'Width of the walls between rings, segments and disc.', 4.2, 0.2),
     {
       kind: 'count',
@@ -97,7 +98,9 @@ export function ringsOf(values: Values, radius: number, eye: number): Ring[] {
   const out: Ring[] = [];
   let outer = radius;
   let width = num(values, 'ring');
-  while (outer - width >= eye && width >= THINNEST && (asked === 0 || out.length < asked)) {
+  // Rings that are thinner from the first are what was asked for.
+  const least = Math.min(num(values, 'least'), width);
+  while (outer - width >= eye && width >= least && (asked === 0 || out.length < asked)) {
     out.push({ outer, inner: outer - width });
     outer -= width + gap;
     width *= num(values, 'progression');
@@ -108,12 +111,12 @@ export function ringsOf(values: Values, radius: number, eye: number): Ring[] {
       `${mm(width)} does not fit round the eye; make it ${mm(Math.max(0.2, radius - eye))} at most`,
     );
   if (out.length < asked)
-    throw bad('rings', `${asked} do not fit round the eye; use ${out.length} at most, or narrower ones`);
+    throw bad(
+      'rings',
+      `${asked} do not fit round the eye, or get too narrow; use ${out.length} at most, narrower ones, or a smaller least`,
+    );
   return out;
 }
-
-/** A progression ends where rings would be thinner than this, mm. */
-const THINNEST = 0.2;
 
 /** The ring in segments, with walls of one width between their ends; whole when there are none. */
 function segmentsOf(values: Values, outer: number, inner: number, shift: boolean): Region[] {

@@ -8,7 +8,7 @@ const lid = outlineWith('rectangle', { width: 100, height: 100, margin: 6 });
 
 describe('rings', () => {
   it('have areas pi (R^2 - r^2), in progression', () => {
-    const { pieces } = artworkWith('rings', { rings: 3, ring: 8, progression: 0.5, gap: 4 }, lid);
+    const { pieces } = artworkWith('rings', { rings: 3, ring: 8, progression: 0.5, gap: 4, least: 1 }, lid);
     // Radii by hand: 44-36, 32-28, 24-22; the disc fills what is left but for the gap: 18.
     const radii = [
       [44, 36],
@@ -20,6 +20,13 @@ describe('rings', () => {
     pieces.forEach((p, i) => {
       expect(area(p.region)).toBeCloseTo(Math.PI * (radii[i][0] ** 2 - radii[i][1] ** 2), 8);
     });
+  });
+
+  it('end before a progression gets too thin, and the disc follows by the gap', () => {
+    const { pieces } = artworkWith('rings', { ring: 8, progression: 0.5, gap: 4, least: 3 }, lid);
+    // 8 and 4 mm wide; 2 mm would be too thin: the disc reaches to 28 - 4 mm.
+    expect(pieces.map((p) => p.name)).toEqual(['ring 1', 'ring 2', 'disc']);
+    expect(area(pieces[2].region)).toBeCloseTo(Math.PI * 24 * 24, 8);
   });
 
   it('fall into equal segments with walls of one width', () => {
@@ -49,8 +56,8 @@ describe('rings', () => {
 
   it('says in one line what is wrong and what would do', () => {
     const draw = (values: Values): unknown => artworkWith('rings', values, lid);
-    expect(() => draw({ rings: 9 })).toThrow(/^pattern.rings: 9 do not fit round the eye; use 4 at most/);
-    expect(() => draw({ rings: 4 })).not.toThrow();
+    expect(() => draw({ rings: 9 })).toThrow(/^pattern.rings: 9 do not fit round the eye, or get too narrow; use 3 at most/);
+    expect(() => draw({ rings: 3 })).not.toThrow();
     expect(() => draw({ ring: 50 })).toThrow(
       'pattern.ring: 50 mm does not fit round the eye; make it 38 mm at most',
     );
