@@ -56,7 +56,9 @@ describe('rings', () => {
 
   it('says in one line what is wrong and what would do', () => {
     const draw = (values: Values): unknown => artworkWith('rings', values, lid);
-    expect(() => draw({ rings: 9 })).toThrow(/^pattern.rings: 9 do not fit round the eye, or get too narrow; use 3 at most/);
+    expect(() => draw({ rings: 9 })).toThrow(
+      /^pattern.rings: 9 do not fit round the eye, or get too narrow; use 3 at most/,
+    );
     expect(() => draw({ rings: 3 })).not.toThrow();
     expect(() => draw({ ring: 50 })).toThrow(
       'pattern.ring: 50 mm does not fit round the eye; make it 38 mm at most',
