@@ -6,7 +6,7 @@ import type { Pen } from '../geometry/pen.js';
 import { type Box, bounds, contains, polygon, type Region, windingNumber } from '../geometry/region.js';
 import { placedRegion } from '../geometry/transform.js';
 import type { Outline } from '../outline/outline.js';
-import type { ChoiceParameter, LengthParameter } from '../schema/parameter.js';
+import type { ChoiceParameter, FlagParameter, LengthParameter } from '../schema/parameter.js';
 import { length } from './values.js';
 
 /** What every field pattern lets its user choose. */
@@ -19,6 +19,13 @@ export const fillParameter: ChoiceParameter = {
     { value: 'clip', meaning: 'figures are cut off there' },
     { value: 'whole', meaning: 'only whole figures are drawn' },
   ],
+};
+
+export const frameParameter: FlagParameter = {
+  kind: 'flag',
+  name: 'frame',
+  meaning: 'Whether clipped straps end in a strap all round.',
+  default: true,
 };
 
 export const bandParameter: LengthParameter = length(
@@ -67,15 +74,6 @@ export function drawFilled(pen: Pen, motifs: Iterable<Motif>, field: Region, fil
     drawn++;
   }
   return drawn;
-}
-
-/** Draws what of a region lies in the field, to the piece begun last. Returns whether anything does. */
-export function drawWithin(pen: Pen, region: Region, field: Region): boolean {
-  const where = placer(field)(region);
-  const kept = where === 'inside' ? region : where === 'outside' ? null : intersect(region, field);
-  if (!kept || kept.contours.length === 0) return false;
-  drawRegion(pen, kept);
-  return true;
 }
 
 /** A figure that pokes out by less than this share of its size is still inside: one that just fits must not fall to rounding. */

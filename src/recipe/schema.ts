@@ -39,9 +39,11 @@ export function recipeSchema(): SchemaObject {
     required: [...requiredNames(topFields), 'outline', 'pattern', 'cutter'],
     $defs: {
       layer: named('generator', 'One layer of the pattern.', generators, {
-        ...described(layerParameters),
-        within: within(),
+        ...Object.fromEntries(layerParameters.map((p) => [p.name, { $ref: `#/$defs/${p.name}` }])),
+        within: { $ref: '#/$defs/within' },
       }),
+      ...described(layerParameters),
+      within: within(),
       length: {
         anyOf: [{ type: 'number' }, { type: 'string', pattern: LENGTH_PATTERN }],
       },

@@ -11,7 +11,7 @@ import { num } from '../values.js';
 import { bentFrame } from './bent-frame.js';
 import { crossTrack } from './cross.js';
 import { hasCorners } from './frame.js';
-import type { Laid, Room, Wish } from './room.js';
+import { type Laid, type Room, unwarped, type Wish } from './room.js';
 import { ringTrack } from './round.js';
 import { staveTrack, staveWindow } from './stave-track.js';
 import { laid, type Track, trackLength } from './track.js';
@@ -38,19 +38,20 @@ export function layBand(values: Values, outline: Outline, wish: Wish): Band {
 }
 
 function trackFor(values: Values, outline: Outline, room: Room): Laid {
-  if (values.across === true) return { track: crossTrack(values, outline, room), warp: null };
+  if (values.across === true) return unwarped(crossTrack(values, outline, room));
   if (outline.shape === 'stave') return staveTrack(values, outline, room);
-  if (hasCorners(outline)) return { track: bentFrame(values, outline, room), warp: null };
-  return { track: ringTrack(values, outline, room), warp: null };
+  if (hasCorners(outline)) return unwarped(bentFrame(values, outline, room));
+  return unwarped(ringTrack(values, outline, room));
 }
 
 /** The band on a track laid already. */
-export function bandOn({ track, warp }: Laid, half: number, over: number, outline: Outline): Band {
+export function bandOn({ track, warp, share }: Laid, half: number, over: number, outline: Outline): Band {
   const joint = track.ends === 'joint';
   const more = joint ? Math.ceil((2 * over + 1) / track.repeat) : 0;
   return {
     track,
     warp,
+    share,
     half,
     window: joint ? staveWindow(outline, over) : null,
     face: outline.face,
@@ -62,14 +63,14 @@ export function bandOn({ track, warp }: Laid, half: number, over: number, outlin
 
 /**
  * Draws a piece of the band, less what lies past its ends. Pieces that do not reach the face are left out. Corners
- * that the cut leaves are rounded by `round` mm.
+ * that the cut leaves are rounded by `round` mm, by less where a warp has made straps thinner: they must survive it.
  */
 export function drawPiece(pen: Pen, band: Band, name: string, region: Region, round = 0): void {
   let kept = band.warp ? warped(band.warp, region) : region;
   if (band.window) {
     const where = placer(band.window)(kept);
     if (where === 'outside') return;
-    if (where === 'across') kept = opened(intersect(kept, band.window), round);
+    if (where === 'across') kept = opened(intersect(kept, band.window), round * band.share);
     if (area(intersect(kept, band.face)) < LEAST_SHOWN) return;
   }
   if (kept.contours.length === 0) return;

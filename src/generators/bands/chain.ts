@@ -13,7 +13,7 @@ import { bad, length, mm, num } from '../values.js';
 import { type Band, bandOn, drawPiece, drawRails, layBand, opened } from './band.js';
 import { hasCorners } from './frame.js';
 import { bandParameters } from './parameters.js';
-import { repeatsOn } from './room.js';
+import { repeatsOn, unwarped } from './room.js';
 import { drawFrameRails } from './sharp-frame.js';
 import { along, middleSides, type Station, stations } from './stations.js';
 import { straightTrack } from './tracks.js';
@@ -138,7 +138,7 @@ function drawInterlocked(values: Values, outline: Outline, pen: Pen): void {
     const n = repeatsOn(run, 1, wish);
     const at: Vector = [start[0] + from * cos(heading), start[1] + from * sin(heading)];
     const track = straightTrack('free', at, heading, n, run / n);
-    drawLinks(values, bandOn({ track, warp: null }, wish.half, 0, outline), pen, `side ${i + 1}, `);
+    drawLinks(values, bandOn(unwarped(track), wish.half, 0, outline), pen, `side ${i + 1}, `);
     drawRoundel(pen, `corner ${i + 1}`, start, { height, strap, gap });
   });
   drawFrameRails(pen, values, outline, height);

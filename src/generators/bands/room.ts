@@ -28,6 +28,13 @@ export interface Room extends Wish {
 export interface Laid {
   readonly track: Track;
   readonly warp: Track | null;
+  /** What the warp leaves of a width, at least, as a share of it; 1 without a warp. */
+  readonly share: number;
+}
+
+/** A track on the face itself. */
+export function unwarped(track: Track): Laid {
+  return { track, warp: null, share: 1 };
 }
 
 /** More repeats than this are a slip of the keyboard. */

@@ -9,6 +9,7 @@ import { atan2 } from '../../geometry/trig.js';
 import type { Generator } from '../generator.js';
 import { length, num } from '../values.js';
 import { drawPiece, drawRails, layBand } from './band.js';
+import { widened } from './lean.js';
 import { bandParameters, repeatParameter } from './parameters.js';
 import { arcAbout, laidCurve, type Track } from './track.js';
 
@@ -33,7 +34,10 @@ export const scroll: Generator = {
     ],
     true,
   ),
-  draw(values, outline, pen) {
+  draw(given, outline, pen) {
+    const asked = num(given, 'strap');
+    const high = (num(given, 'halves') * (asked + num(given, 'gap')) + asked) / 2;
+    const values = widened(given, outline, high);
     const strap = num(values, 'strap');
     const pitch = strap + num(values, 'gap');
     const radius = (num(values, 'halves') * pitch) / 2;

@@ -5,7 +5,7 @@ import type { Values } from '../../schema/parameter.js';
 import { type Band, bandOn, layBand } from './band.js';
 import { frameSides, hasCorners } from './frame.js';
 import type { FrameSide } from './frame-track.js';
-import { noRoom, repeatsOn, type Wish } from './room.js';
+import { noRoom, repeatsOn, unwarped, type Wish } from './room.js';
 import { frameDepth } from './sharp-frame.js';
 import { straightTrack } from './tracks.js';
 
@@ -43,7 +43,7 @@ export function stations(
   });
   // Nothing is cut off on a frame: any closed track will do.
   return {
-    band: bandOn({ track: straightTrack('closed', [0, 0], 0, 1, 1), warp: null }, wish.half, 0, outline),
+    band: bandOn(unwarped(straightTrack('closed', [0, 0], 0, 1, 1)), wish.half, 0, outline),
     places,
   };
 }

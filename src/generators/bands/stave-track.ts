@@ -3,7 +3,7 @@ import { atan } from '../../geometry/trig.js';
 import type { Outline } from '../../outline/outline.js';
 import type { Values } from '../../schema/parameter.js';
 import { bad, ceil, floor, mm, num } from '../values.js';
-import { type Laid, noRoom, type Room, repeatsOn } from './room.js';
+import { type Laid, noRoom, type Room, repeatsOn, unwarped } from './room.js';
 import type { Track } from './track.js';
 import { levelTrack, roundTrack, type Sides, straightTrack } from './tracks.js';
 
@@ -18,7 +18,7 @@ export function staveTrack(values: Values, outline: Outline, room: Room): Laid {
   const sides = sidesOf(outline);
   const arched = values.run === 'arched' && Math.abs(sides.slope) > PARALLEL;
   return arched
-    ? { track: archTrack(values, outline, room, sides), warp: null }
+    ? unwarped(archTrack(values, outline, room, sides))
     : acrossStave(values, outline, room, sides);
 }
 
@@ -40,11 +40,31 @@ function acrossStave(values: Values, outline: Outline, room: Room, sides: Sides)
   const repeats = repeatsOn(2 * half, Math.max(narrow / half, 1e-3), room);
   const repeat = (2 * half) / repeats;
   if (Math.abs(sides.slope) <= PARALLEL)
-    return { track: straightTrack('joint', [-half, level], 0, repeats, repeat), warp: null };
+    return unwarped(straightTrack('joint', [-half, level], 0, repeats, repeat));
   return {
     track: straightTrack('joint', [0, 0], 0, repeats, repeat),
     warp: levelTrack(sides, level, repeats, repeat),
+    share: smallest(narrow / half, sides.slope),
   };
+}
+
+/**
+ * The least share of its width that a strap keeps in a band of this half height, mm: a level band is stretched with the
+ * width of its stave, so it is squeezed where that is narrower, and sheared towards the joints. 1 for any other band.
+ */
+export function leastShare(values: Values, outline: Outline, half: number): number {
+  if (outline.shape !== 'stave' || values.run !== 'level' || values.across === true) return 1;
+  const { middle, slope } = sidesOf(outline);
+  const asked = num(values, 'level');
+  const wide = middle + slope * (asked === 0 ? 0 : outline.box.minY + asked);
+  // On a stave that has no room for the band, laying the band says so.
+  return smallest(Math.max(0.2, 1 - (Math.abs(slope) * half) / wide), slope);
+}
+
+/** The smaller singular value of [[a, b], [0, 1]]: the least that a width shrinks to under the map. */
+function smallest(a: number, b: number): number {
+  const root = (x: number): number => Math.sqrt(x * x + b * b);
+  return (root(a + 1) - root(a - 1)) / 2;
 }
 
 /** Along the circle about the point where the joints' lines meet. */

@@ -4,6 +4,7 @@ import { stroke } from '../../geometry/stroke.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num } from '../values.js';
 import { drawPiece, drawRails, layBand } from './band.js';
+import { widened } from './lean.js';
 import { bandParameters, repeatParameter } from './parameters.js';
 import { shortestWave, wavy, wholeStrand } from './strand.js';
 
@@ -23,7 +24,8 @@ export const wave: Generator = {
     ],
     true,
   ),
-  draw(values, outline, pen) {
+  draw(given, outline, pen) {
+    const values = widened(given, outline, num(given, 'height') / 2);
     const lines = num(values, 'lines');
     const strap = num(values, 'strap');
     const gap = num(values, 'gap');

@@ -13,7 +13,7 @@ import {
 import { cos, sin } from '../../geometry/trig.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
-import { bandParameter, fieldOf, fillParameter, placer } from '../field.js';
+import { bandParameter, fieldOf, fillParameter, frameParameter, placer } from '../field.js';
 import type { Generator } from '../generator.js';
 import { length, mm, num, seed, turn } from '../values.js';
 import { type Edging, framed } from './framed.js';
@@ -69,12 +69,7 @@ export const contours: Generator = {
       max: 3,
     },
     fillParameter,
-    {
-      kind: 'flag',
-      name: 'frame',
-      meaning: 'Whether clipped straps end in a strap all round.',
-      default: true,
-    },
+    frameParameter,
     bandParameter,
     { ...turn, meaning: 'Direction in which waves run, counter-clockwise from the right.' },
     seed,

@@ -6,7 +6,7 @@ import { bounds, type Region } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
-import { bandParameter, fieldOf, fillParameter } from '../field.js';
+import { bandParameter, fieldOf, fillParameter, frameParameter } from '../field.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
 import { type Fitted, largestIn } from './fit.js';
@@ -48,12 +48,7 @@ export const gosper: Generator = {
       ],
     },
     fillParameter,
-    {
-      kind: 'flag',
-      name: 'frame',
-      meaning: 'Whether a clipped strap ends in a strap all round.',
-      default: true,
-    },
+    frameParameter,
     bandParameter,
     turn,
     seed,

@@ -5,7 +5,7 @@ import { wholePower } from '../../geometry/power.js';
 import { bounds, type Region } from '../../geometry/region.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
-import { bandParameter, fieldOf, fillParameter } from '../field.js';
+import { bandParameter, fieldOf, fillParameter, frameParameter } from '../field.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed } from '../values.js';
 import { type Fitted, largestIn } from './fit.js';
@@ -47,12 +47,7 @@ export const hilbert: Generator = {
       ],
     },
     { ...fillParameter, default: 'whole' },
-    {
-      kind: 'flag',
-      name: 'frame',
-      meaning: 'Whether a clipped strap ends in a strap all round.',
-      default: true,
-    },
+    frameParameter,
     bandParameter,
     seed,
   ],

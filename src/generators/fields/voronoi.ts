@@ -5,7 +5,15 @@ import { area, bounds, type Region } from '../../geometry/region.js';
 import { placedRegion } from '../../geometry/transform.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Values } from '../../schema/parameter.js';
-import { bandParameter, drawFilled, fieldOf, fillParameter, type Motif, placer } from '../field.js';
+import {
+  bandParameter,
+  drawFilled,
+  fieldOf,
+  fillParameter,
+  frameParameter,
+  type Motif,
+  placer,
+} from '../field.js';
 import type { Generator } from '../generator.js';
 import { random } from '../random.js';
 import { depth, insetTile } from '../tilings/inset.js';
@@ -55,12 +63,7 @@ export const voronoi: Generator = {
     },
     length('wall', 'Width of the walls between cells.', 4.4, 0),
     length('strap', 'Width of the straps.', 4.4, 0.2),
-    {
-      kind: 'flag',
-      name: 'frame',
-      meaning: 'Whether clipped straps end in a strap all round.',
-      default: true,
-    },
+    frameParameter,
     fillParameter,
     bandParameter,
     seed,

@@ -1,7 +1,7 @@
 import { resolve, subtract, union } from '../../geometry/boolean.js';
 import type { Edge } from '../../geometry/edge.js';
 import type { Pen } from '../../geometry/pen.js';
-import { parts } from '../../geometry/region.js';
+import { parts, type Region } from '../../geometry/region.js';
 import { stroke } from '../../geometry/stroke.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Parameter, Values } from '../../schema/parameter.js';
@@ -34,14 +34,22 @@ export function curveRadius(values: Values, outer: number): number {
   return values.style === 'strap' ? outer - width / 2 : outer + width / 2;
 }
 
-/** Draws a closed curve in its style; fields keep a gap between them. */
+/** Draws a closed curve in its style. */
 export function drawCurve(values: Values, path: readonly Edge[], pen: Pen): void {
-  const style = { closed: true, join: 'round' } as const;
-  if (values.style === 'strap') {
-    drawPiece(pen, 'strap', stroke(path, num(values, 'strap'), style));
-    return;
-  }
-  const walls = stroke(path, num(values, 'gap'), style);
+  if (values.style === 'strap') drawPiece(pen, 'strap', curveStrap(path, num(values, 'strap')));
+  else drawFields(values, path, pen);
+}
+
+/** The strap of one width, mm, along a closed curve. */
+export function curveStrap(path: readonly Edge[], width: number): Region {
+  return stroke(path, width, STYLE);
+}
+
+const STYLE = { closed: true, join: 'round' } as const;
+
+/** Draws the fields within a closed curve, every second one where it crosses itself, with a gap between them. */
+export function drawFields(values: Values, path: readonly Edge[], pen: Pen): void {
+  const walls = curveStrap(path, num(values, 'gap'));
   const eye = num(values, 'eye') / 2;
   const taken = eye > 0 ? union([walls, annulus(eye, 0)]) : walls;
   const fields = parts(subtract(resolve([path], 'evenodd'), taken));

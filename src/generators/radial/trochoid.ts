@@ -1,44 +1,52 @@
 import type { Vector } from '../../geometry/bezier.js';
-import type { Edge } from '../../geometry/edge.js';
+import { type Edge, edgeLength } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
+import { area, EMPTY, type Region } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
-import { bad, length, mm, num, seed, turn } from '../values.js';
-import { curveParameters, curveRadius, drawCurve, greatestCommonDivisor } from './closed-curve.js';
+import { bad, floor, length, mm, num, seed, turn } from '../values.js';
+import {
+  curveParameters,
+  curveRadius,
+  curveStrap,
+  drawFields,
+  greatestCommonDivisor,
+} from './closed-curve.js';
 import { UP } from './polar.js';
 import { drawRim, rimParameters } from './rim.js';
-import { joined, size, stageOf } from './stage.js';
+import { drawPiece, joined, size, stageOf } from './stage.js';
 
 export const trochoid: Generator = {
   name: 'trochoid',
   title: 'Trochoid',
   family: 'radial',
-  summary: 'The closed curve that a point of a wheel draws as it rolls inside or outside a fixed ring.',
+  summary:
+    'The closed curve that a point of a circle draws as the circle rolls inside or outside a fixed one.',
   parameters: [
     {
       kind: 'choice',
       name: 'rolls',
-      meaning: 'Where the wheel rolls.',
+      meaning: 'Where the circle rolls.',
       default: 'outside',
       options: [
-        { value: 'inside', meaning: 'inside the ring: a hypotrochoid' },
-        { value: 'outside', meaning: 'outside the ring: an epitrochoid' },
+        { value: 'inside', meaning: 'inside the fixed one: a hypotrochoid' },
+        { value: 'outside', meaning: 'outside the fixed one: an epitrochoid' },
       ],
     },
     {
       kind: 'count',
-      name: 'teeth',
-      meaning: 'Size of the fixed ring, counted in teeth.',
+      name: 'fixed',
+      meaning: 'Radius of the fixed circle, in parts of any size.',
       default: 6,
       min: 2,
       max: 72,
     },
     {
       kind: 'count',
-      name: 'wheel',
+      name: 'rolling',
       meaning:
-        'Size of the wheel, in the same teeth; the curve has as many lobes as the ring has teeth, divided by what both have in common.',
+        'Radius of the rolling circle, in the same parts; the curve has as many lobes as the fixed one has parts, divided by what both have in common.',
       default: 1,
       min: 1,
       max: 72,
@@ -46,7 +54,7 @@ export const trochoid: Generator = {
     {
       kind: 'number',
       name: 'arm',
-      meaning: "Distance of the drawing point from the wheel's middle, as a share of the wheel's radius.",
+      meaning: "Distance of the drawing point from the rolling circle's middle, as a share of its radius.",
       default: 3,
       min: 0.05,
       max: 12,
@@ -68,11 +76,33 @@ export const trochoid: Generator = {
     if (stage.bore > 0 && (open < stage.bore || values.style === 'solid'))
       throw bad(
         'arm',
-        `the curve would cross the opening of ${mm(2 * stage.bore)} in the outline; use a strap and an arm or wheel that leaves more than the ${mm(2 * Math.max(0, open))} it does`,
+        `the curve would cross the opening of ${mm(2 * stage.bore)} in the outline; use a strap and an arm or rolling circle that leaves more than the ${mm(2 * Math.max(0, open))} it does`,
       );
-    drawCurve(values, trochoidPath(wheel, scale, num(values, 'turn') + UP), stage.pen);
+    const path = trochoidPath(wheel, scale, num(values, 'turn') + UP);
+    if (values.style === 'strap')
+      drawPiece(stage.pen, 'strap', strapAlong(path, num(values, 'strap'), least * scale, most * scale));
+    else drawFields(values, path, stage.pen);
   },
 };
+
+/** A strap that could cover its ring this often leaves no field worth the time to look for it. */
+const FULL = 8;
+
+/** Share of its length by its width that a strap covers at least where its turns do not run over each other. */
+const APART = 0.9;
+
+/** The strap along the curve. Refused when its turns run together into a solid ring. `from`..`to`: its reach, mm. */
+function strapAlong(path: readonly Edge[], strap: number, from: number, to: number): Region {
+  const length = path.reduce((sum, e) => sum + edgeLength(e), 0);
+  const room = Math.PI * (to * to - from * from);
+  const region = length * strap > FULL * room ? EMPTY : curveStrap(path, strap);
+  const holes = region.contours.length - 1;
+  if (holes > 1 || (holes >= 0 && area(region) > APART * length * strap)) return region;
+  // Straps that could cover half the ring left fields with every pair of circles tried.
+  const half = floor(room / (2 * length));
+  const thinner = half >= 0.2 ? `use ${mm(half)} at most, or circles` : 'use circles';
+  throw bad('strap', `${mm(strap)} leaves no field between the turns; ${thinner} that close in fewer turns`);
+}
 
 /** A wheel of radius `wheel` about a ring of radius `ring`, in any unit; the point `arm` from the wheel's middle. */
 export interface Wheel {
@@ -83,11 +113,11 @@ export interface Wheel {
 }
 
 function wheelOf(values: Values): Wheel {
-  const ring = num(values, 'teeth');
-  const wheel = num(values, 'wheel');
+  const ring = num(values, 'fixed');
+  const wheel = num(values, 'rolling');
   const inside = values.rolls === 'inside';
   if (inside && wheel >= ring)
-    throw bad('wheel', `${wheel} teeth do not roll inside ${ring}; use ${ring - 1} at most`);
+    throw bad('rolling', `a circle of ${wheel} does not roll inside one of ${ring}; use ${ring - 1} at most`);
   return { ring, wheel, arm: num(values, 'arm') * wheel, inside };
 }
 

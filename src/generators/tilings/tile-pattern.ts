@@ -3,7 +3,7 @@ import type { Pen } from '../../geometry/pen.js';
 import { area, bounds, type Region } from '../../geometry/region.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Parameter, Values } from '../../schema/parameter.js';
-import { bandParameter, fieldOf, fillParameter, placer } from '../field.js';
+import { bandParameter, fieldOf, fillParameter, frameParameter, placer } from '../field.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
 import { cutOff, depth, insetTile } from './inset.js';
@@ -70,13 +70,6 @@ export const centreParameter: Parameter = {
     { value: 'vertex', meaning: 'a corner where tiles meet' },
     { value: 'edge', meaning: 'the middle of an edge' },
   ],
-};
-
-export const frameParameter: Parameter = {
-  kind: 'flag',
-  name: 'frame',
-  meaning: 'Whether clipped straps end in a strap all round.',
-  default: true,
 };
 
 const leastParameter: Parameter = length(

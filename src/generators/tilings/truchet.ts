@@ -12,11 +12,10 @@ import {
 import { cos, sin } from '../../geometry/trig.js';
 import { Refusal } from '../../schema/fault.js';
 import type { Parameter, Values } from '../../schema/parameter.js';
-import { bandParameter, fieldOf, fillParameter, placer } from '../field.js';
+import { bandParameter, fieldOf, fillParameter, frameParameter, placer } from '../field.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
 import { type Point, refuseFlood } from './tile.js';
-import { frameParameter } from './tile-pattern.js';
 import { type ArrangementName, arrangement } from './truchet/arrangement.js';
 import { figureOf, type Style } from './truchet/figure.js';
 import { type Cell, type Grid, square } from './truchet/grid.js';

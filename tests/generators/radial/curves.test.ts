@@ -108,7 +108,7 @@ describe('trochoids', () => {
   });
 
   it('draws straps and fields, symmetric as D_n, inside the margin', () => {
-    const cases: Values[] = [{}, { style: 'solid' }, { rolls: 'inside', teeth: 8, wheel: 3, arm: 1 }];
+    const cases: Values[] = [{}, { style: 'solid' }, { rolls: 'inside', fixed: 8, rolling: 3, arm: 1 }];
     for (const outline of [lid, outlineWith('stave')])
       for (const values of cases)
         for (const p of artworkWith('trochoid', values, outline).pieces) {
@@ -117,19 +117,36 @@ describe('trochoids', () => {
         }
     expect(groupOf(all(artworkWith('trochoid', {}, lid)), 44)).toBe('D6');
     expect(
-      groupOf(all(artworkWith('trochoid', { rolls: 'inside', teeth: 7, wheel: 2, arm: 1 }, lid)), 44),
+      groupOf(all(artworkWith('trochoid', { rolls: 'inside', fixed: 7, rolling: 2, arm: 1 }, lid)), 44),
     ).toBe('D7');
   });
 
   it('goes round the opening of a ring or says what to change', () => {
     const ring = outlineWith('ring', { diameter: 200, bore: 110, margin: 5 });
-    for (const p of artworkWith('trochoid', { rolls: 'inside', teeth: 12, wheel: 1, arm: 1.5 }, ring).pieces)
+    for (const p of artworkWith('trochoid', { rolls: 'inside', fixed: 12, rolling: 1, arm: 1.5 }, ring)
+      .pieces)
       expect(pokesOut(p.region, ring.inner)).toBeLessThan(0.004);
     expect(() => artworkWith('trochoid', {}, ring)).toThrow(
       /^pattern.arm: the curve would cross the opening of 120 mm/,
     );
-    expect(() => artworkWith('trochoid', { rolls: 'inside', teeth: 5, wheel: 5 }, lid)).toThrow(
-      'pattern.wheel: 5 teeth do not roll inside 5; use 4 at most',
+    expect(() => artworkWith('trochoid', { rolls: 'inside', fixed: 5, rolling: 5 }, lid)).toThrow(
+      'pattern.rolling: a circle of 5 does not roll inside one of 5; use 4 at most',
+    );
+    // Turns that run together are a plain ring; a strap of the width named leaves fields.
+    const dense = { rolls: 'inside', fixed: 24, rolling: 11, arm: 1 } as const;
+    const most = /^pattern.strap: 9 mm leaves no field between the turns; use ([\d.]+) mm at most/;
+    let said = '';
+    try {
+      artworkWith('trochoid', { ...dense, strap: 9 }, lid);
+    } catch (e) {
+      said = String((e as Error).message);
+    }
+    const strap = Number(most.exec(said)?.[1]);
+    expect(
+      artworkWith('trochoid', { ...dense, strap }, lid).pieces[0].region.contours.length,
+    ).toBeGreaterThan(20);
+    expect(() => artworkWith('trochoid', { fixed: 72, rolling: 71 }, lid)).toThrow(
+      /^pattern.strap: 4.4 mm leaves no field between the turns; use circles that close in fewer turns/,
     );
     expect(() => artworkWith('rose-curve', {}, ring)).toThrow('needs wood in the middle');
   });
