@@ -41,7 +41,12 @@ export async function stages(times) {
   };
   let tiles = 0;
   for (let k = 0; k < times; k++) {
-    const artwork = clock('draw', () => compose(recipe.pattern, recipe.outline, assets));
+    const artwork = clock('draw', () =>
+      compose(recipe.pattern, recipe.outline, assets, {
+        r: cornerRadius(recipe.cutter),
+        widen: thin === 'widen',
+      }),
+    );
     tiles = artwork.pieces.length;
     const safe = clock('round', () => enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch }));
     const pair = clock('split', () => makePair(safe, recipe.fit));

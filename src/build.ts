@@ -34,12 +34,13 @@ export function build(recipe: Recipe, assets: Assets): Job {
 
 function built(recipe: Recipe, assets: Assets): Job {
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
-  const artwork = compose(recipe.pattern, recipe.outline, assets);
   const { thin, touch } = recipe.cutter;
-  const safe = enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch });
+  const r = cornerRadius(recipe.cutter);
+  const artwork = compose(recipe.pattern, recipe.outline, assets, { r, widen: thin === 'widen' });
+  const safe = enforce(artwork, { r, thin, touch });
   if (safe.region.contours.length === 0) throw nothingLeft(recipe);
   const pair = makePair(safe, recipe.fit);
-  const findings = inspect({ recipe, outline, safe, pair });
+  const findings = inspect({ recipe, outline, artwork, safe, pair });
   const stop = findings.find((f) => f.severity === 'stop');
   if (stop) throw new Refusal(stop.code, stop.do, stop.where);
   return {

@@ -19,7 +19,10 @@ describe('the recipes that ship', () => {
       const recipe = readRecipe(readFileSync(new URL(file, folder), 'utf8'), file);
       expect(`${recipe.name}.json`).toBe(file);
       const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
-      const artwork = compose(recipe.pattern, recipe.outline, assets);
+      const artwork = compose(recipe.pattern, recipe.outline, assets, {
+        r: cornerRadius(recipe.cutter),
+        widen: recipe.cutter.thin === 'widen',
+      });
       // Bands across a stave run on past its joints, and past nothing else.
       const { minX, minY, maxX, maxY } = bounds(outline.inner.contours);
       const beyond: [number, number][] = [

@@ -14,6 +14,7 @@ import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
 import { Refusal } from '../schema/fault.js';
 import { type Middle, middles, type Surroundings } from './bisector.js';
+import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { settle } from './settle.js';
 import { swept } from './sweep.js';
@@ -23,12 +24,6 @@ import { tightPlaces } from './tight.js';
 export interface Sound {
   readonly name: string;
   readonly contours: readonly Contour[];
-}
-
-export interface Rule {
-  readonly r: number;
-  readonly thin: 'drop' | 'refuse';
-  readonly touch: 'part' | 'join';
 }
 
 const ROUNDS = 12;

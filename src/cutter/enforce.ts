@@ -1,8 +1,9 @@
 import type { Artwork } from '../geometry/artwork.js';
 import type { Contour } from '../geometry/region.js';
 import { tidied, withoutCrumbs } from '../geometry/tidy.js';
-import { type Rule, type Sound, settleBetween } from './between.js';
+import { type Sound, settleBetween } from './between.js';
 import { filleted } from './fillet.js';
+import type { Rule } from './rule.js';
 import type { Change, Safe } from './safe.js';
 import { settle } from './settle.js';
 import { tightPlaces } from './tight.js';

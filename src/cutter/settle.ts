@@ -13,6 +13,7 @@ import { type Rest, type Rolled, roll, rollOutside } from '../geometry/roll.js';
 import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
 import { Refusal } from '../schema/fault.js';
+import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { narrowest, type Strait, straitLength, straitMiddle, straits } from './strait.js';
 import { tightPlaces } from './tight.js';
@@ -32,7 +33,7 @@ export function settle(
   name: string,
   artwork: readonly Contour[],
   r: number,
-  thin: 'drop' | 'refuse',
+  thin: Rule['thin'],
   changes: Change[],
 ): Contour[] {
   const opened = roll(artwork, r);
@@ -85,7 +86,7 @@ function mendGaps(
   rests: readonly Rest[],
   tight: readonly [number, number][],
   r: number,
-  thin: 'drop' | 'refuse',
+  thin: Rule['thin'],
   mayAdd: boolean,
   changes: Change[],
 ): Mend | null {

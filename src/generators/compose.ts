@@ -1,4 +1,4 @@
-import type { Artwork, Piece } from '../geometry/artwork.js';
+import type { Artwork, Piece, Remark } from '../geometry/artwork.js';
 import { intersect, subtract, union } from '../geometry/boolean.js';
 import { offset } from '../geometry/offset.js';
 import { area, type Region } from '../geometry/region.js';
@@ -6,7 +6,7 @@ import { placedRegion } from '../geometry/transform.js';
 import { makeOutline } from '../outline/index.js';
 import type { Outline } from '../outline/outline.js';
 import { BadInput, Refusal } from '../schema/fault.js';
-import type { Assets } from './generator.js';
+import type { Assets, Cut } from './generator.js';
 import { findGenerator } from './index.js';
 import type { Layer } from './layer.js';
 import { recorder } from './recorder.js';
@@ -25,21 +25,23 @@ export interface Face {
  * Draws the layers in order and puts them together. A pattern that is no list is one layer. Throws BadInput for values
  * at odds and Refusal for a layer that draws nothing or leaves nothing, naming the layer.
  */
-export function compose(pattern: Layer | readonly Layer[], face: Face, assets: Assets): Artwork {
+export function compose(pattern: Layer | readonly Layer[], face: Face, assets: Assets, cut: Cut): Artwork {
   const outline = makeOutline(face.shape, face.values);
-  if (!isList(pattern)) return { pieces: drawn(pattern, 'pattern', face, outline, assets) };
+  if (!isList(pattern)) return drawn(pattern, 'pattern', face, outline, assets, cut);
+  const remarks: Remark[] = [];
   let pieces: readonly Piece[] = [];
   pattern.forEach((layer, k) => {
     const where = `pattern.${k}`;
-    const own = drawn(layer, where, face, outline, assets);
-    pieces = together(pieces, named(own, k), layer);
+    const own = drawn(layer, where, face, outline, assets, cut);
+    remarks.push(...(own.remarks ?? []));
+    pieces = together(pieces, named(own.pieces, k), layer);
     if (pieces.length === 0)
       throw new Refusal(
         'nothing-left',
         `${where}.combine: ${layer.combine} leaves nothing of the layers before; move or resize the layer`,
       );
   });
-  return { pieces };
+  return { pieces, remarks };
 }
 
 function isList(pattern: Layer | readonly Layer[]): pattern is readonly Layer[] {
@@ -50,22 +52,24 @@ function named(pieces: readonly Piece[], k: number): Piece[] {
   return pieces.map((p) => ({ name: `layer ${k}, ${p.name}`, region: p.region }));
 }
 
-function drawn(layer: Layer, where: string, face: Face, outline: Outline, assets: Assets): readonly Piece[] {
+function drawn(layer: Layer, where: string, face: Face, outline: Outline, assets: Assets, cut: Cut): Artwork {
   const generator = findGenerator(layer.generator);
   if (!generator) throw new Error(`no generator is called ${layer.generator}`);
   const room = roomOf(layer, where, face, outline);
   const pen = recorder();
-  located(where, 'pattern', () => generator.draw(layer.values, room, pen, assets));
-  const { pieces } = pen.artwork();
+  located(where, 'pattern', () => generator.draw(layer.values, room, pen, assets, cut));
+  const { pieces, remarks = [] } = pen.artwork();
   if (pieces.length === 0)
     throw new Refusal(
       'nothing-drawn',
       `${where === 'pattern' ? 'the pattern' : where} is empty inside the outline; give it more room or a smaller margin`,
     );
   const { x, y } = layer.within;
-  return x === 0 && y === 0
-    ? pieces
-    : pieces.map((p) => ({ name: p.name, region: placedRegion(p.region, x, y) }));
+  if (x === 0 && y === 0) return { pieces, remarks };
+  return {
+    pieces: pieces.map((p) => ({ name: p.name, region: placedRegion(p.region, x, y) })),
+    remarks: remarks.map((r) => (r.at ? { ...r, at: [r.at[0] + x, r.at[1] + y] } : r)),
+  };
 }
 
 /** The outline that the layer is drawn in, about its own middle. */

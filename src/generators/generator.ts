@@ -9,7 +9,15 @@ export interface Assets {
   readonly fonts: ReadonlyMap<string, ArrayBuffer>;
 }
 
-/** Code that draws a pattern from parameters. Pure: the same values, outline and assets always draw the same. */
+/** What a generator may know of the cutter: only what lays out parts that must stay apart, as letters do, needs it. */
+export interface Cut {
+  /** Corner radius, mm: what is narrower than twice this cannot be cut. */
+  readonly r: number;
+  /** Whether the cutter pass will widen what is narrower. */
+  readonly widen: boolean;
+}
+
+/** Code that draws a pattern from parameters. Pure: the same values, outline, assets and cutter always draw the same. */
 export interface Generator {
   readonly name: string;
   readonly title: string;
@@ -17,5 +25,5 @@ export interface Generator {
   /** One line for the list. */
   readonly summary: string;
   readonly parameters: readonly Parameter[];
-  draw(values: Values, outline: Outline, pen: Pen, assets: Assets): void;
+  draw(values: Values, outline: Outline, pen: Pen, assets: Assets, cut: Cut): void;
 }

@@ -1,4 +1,4 @@
-import type { Artwork, Piece } from '../geometry/artwork.js';
+import type { Artwork, Piece, Remark } from '../geometry/artwork.js';
 import { resolve } from '../geometry/boolean.js';
 import { cubicArcs, quadraticArcs } from '../geometry/curves.js';
 import { bulged, type Edge, endTangent, line, splitArc, startTangent, sweep } from '../geometry/edge.js';
@@ -14,6 +14,7 @@ const MOST_EDGES = 200_000;
 /** A pen that keeps what is drawn. `artwork` gives the pieces, each as what has winding number other than 0. */
 export function recorder(): Pen & { artwork(): Artwork } {
   const drawn: Drawn[] = [];
+  const remarks: Remark[] = [];
   let path: Edge[] = [];
   let open = false;
   let start: readonly [number, number] = [0, 0];
@@ -104,9 +105,12 @@ export function recorder(): Pen & { artwork(): Artwork } {
       if (path.length > 1) current().contours.push(path);
       path = [];
     },
+    remark(remark) {
+      remarks.push(remark);
+    },
     artwork() {
       finished();
-      return { pieces: drawn.flatMap(resolved) };
+      return { pieces: drawn.flatMap(resolved), remarks };
     },
   };
 }

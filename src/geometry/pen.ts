@@ -1,3 +1,4 @@
+import type { Remark } from './artwork.js';
 import type { Region } from './region.js';
 
 /**
@@ -17,4 +18,6 @@ export interface Pen {
   region(region: Region): void;
   /** Closes the path with a straight line if it does not end where it started. Every path must be closed. */
   close(): void;
+  /** Tells the user something about the drawing. */
+  remark(remark: Remark): void;
 }

@@ -1,5 +1,6 @@
 import type { Safe } from '../cutter/safe.js';
 import type { Pair } from '../fit/pair.js';
+import type { Artwork } from '../geometry/artwork.js';
 import type { Outline } from '../outline/outline.js';
 import type { Recipe } from '../recipe/recipe.js';
 
@@ -7,6 +8,8 @@ import type { Recipe } from '../recipe/recipe.js';
 export interface Setup {
   readonly recipe: Recipe;
   readonly outline: Outline;
+  /** What was drawn, before the cutter. */
+  readonly artwork: Artwork;
   readonly safe: Safe;
   readonly pair: Pair;
 }

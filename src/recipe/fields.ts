@@ -145,6 +145,7 @@ export const sections: readonly Section[] = [
           'thin',
           'What to do with parts of the pattern that are thinner than the cutter.',
           ['drop', 'Leave them out, and say so.'],
+          ['widen', 'Make them as wide as the cutter, along their own middle line.'],
           ['refuse', 'Refuse the job, naming the place.'],
         ),
       ),

@@ -19,13 +19,16 @@ export interface Recipe {
   readonly woods: WoodSetup;
 }
 
+/** What becomes of parts that are thinner than the cutter. */
+export type Thin = 'widen' | 'drop' | 'refuse';
+
 export interface CutterSetup {
   readonly diameter: number;
   /** Slot width measured on the machine; null when not given. */
   readonly cuts: number | null;
   readonly flute: number;
   readonly ease: number;
-  readonly thin: 'drop' | 'refuse';
+  readonly thin: Thin;
   readonly touch: 'part' | 'join';
 }
 

@@ -5,7 +5,7 @@ import type { Artwork } from '../../src/geometry/artwork.js';
 import { union } from '../../src/geometry/boolean.js';
 import { area, bounds } from '../../src/geometry/region.js';
 import { readRecipe } from '../../src/recipe/read.js';
-import { assets } from '../support/artwork.js';
+import { assets, CUT } from '../support/artwork.js';
 
 const total = (a: Artwork): number => area(union(a.pieces.map((p) => p.region)));
 
@@ -21,7 +21,7 @@ function layers(pattern: unknown): Artwork {
     }),
     'layers.json',
   );
-  return compose(recipe.pattern, recipe.outline, assets);
+  return compose(recipe.pattern, recipe.outline, assets, CUT);
 }
 
 const disc = (diameter: number, more: object = {}): object => ({
@@ -117,8 +117,8 @@ describe('layers', () => {
       nearby: 'cut',
       within: WHOLE,
     };
-    expect(() => compose(layer, { shape: 'circle', values: { diameter: 50, margin: 5 } }, assets)).toThrow(
-      /no generator is called none/,
-    );
+    expect(() =>
+      compose(layer, { shape: 'circle', values: { diameter: 50, margin: 5 } }, assets, CUT),
+    ).toThrow(/no generator is called none/);
   });
 });

@@ -12,6 +12,7 @@ function findings(changes: Record<string, unknown> = {}, lost: Change[] = []) {
   const setup: Setup = {
     recipe,
     outline: makeOutline(recipe.outline.shape, recipe.outline.values),
+    artwork: { pieces: [] },
     safe: { region: empty, pieces: [], changes: lost },
     pair: { pocket: empty, plug: empty, mirrored: false },
   };

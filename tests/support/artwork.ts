@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect } from 'vitest';
-import type { Assets } from '../../src/generators/generator.js';
+import type { Assets, Cut } from '../../src/generators/generator.js';
 import { findGenerator } from '../../src/generators/index.js';
 import { recorder } from '../../src/generators/recorder.js';
 import type { Artwork } from '../../src/geometry/artwork.js';
@@ -26,6 +26,9 @@ export const assets: Assets = {
   fonts: new Map([['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer]]),
 };
 
+/** A 1/8 in cutter with a tenth of its diameter as ease, mm. */
+export const CUT: Cut = { r: 1.905, widen: false };
+
 function withDefaults(parameters: readonly Parameter[], given: Values): Values {
   const values: Record<string, number | string | boolean> = {};
   for (const p of parameters) values[p.name] = p.kind === 'angle' ? (p.default / 180) * Math.PI : p.default;
@@ -42,7 +45,7 @@ export function outlineWith(shape: string, given: Values = {}): Outline {
 export function artworkWith(name: string, given: Values, outline: Outline): Artwork {
   const generator = findGenerator(name)!;
   const pen = recorder();
-  generator.draw(withDefaults(generator.parameters, given), outline, pen, assets);
+  generator.draw(withDefaults(generator.parameters, given), outline, pen, assets, CUT);
   return pen.artwork();
 }
 

@@ -9,7 +9,7 @@ import { makeOutline } from '../../src/outline/index.js';
 import type { Outline } from '../../src/outline/outline.js';
 import { BadInput, Refusal } from '../../src/schema/fault.js';
 import type { Parameter, Values } from '../../src/schema/parameter.js';
-import { assets } from './artwork.js';
+import { assets, CUT } from './artwork.js';
 import { proofOf } from './proving.js';
 
 /** The faces that patterns are tried on, mm. */
@@ -44,7 +44,7 @@ export interface Made {
 export function made(generator: Generator, values: Values, outline: Outline): Made | BadInput | Refusal {
   try {
     const pen = recorder();
-    generator.draw(values, outline, pen, assets);
+    generator.draw(values, outline, pen, assets, CUT);
     const artwork = pen.artwork();
     expect(artwork.pieces.length, 'an empty drawing is no pattern').toBeGreaterThan(0);
     const safe = enforce(artwork, { r: CUTTER.radius + CUTTER.ease, thin: 'drop', touch: 'part' });

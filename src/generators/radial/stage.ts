@@ -55,6 +55,7 @@ function moved(pen: Pen, dx: number, dy: number): Pen {
     region: (region) => pen.region(placedRegion(region, dx, dy)),
     cubic: (ax, ay, bx, by, x, y) => pen.cubic(ax + dx, ay + dy, bx + dx, by + dy, x + dx, y + dy),
     close: () => pen.close(),
+    remark: (r) => pen.remark(r.at ? { ...r, at: [r.at[0] + dx, r.at[1] + dy] } : r),
   };
 }
 

@@ -6,6 +6,7 @@ import { contains, type Region } from '../../../src/geometry/region.js';
 import { makeOutline, outlineShapes } from '../../../src/outline/index.js';
 import type { Outline } from '../../../src/outline/outline.js';
 import type { Values } from '../../../src/schema/parameter.js';
+import { CUT } from '../../support/artwork.js';
 
 export const NAMES = ['meander', 'wave', 'rope', 'guilloche', 'chain', 'dentil', 'ribbon', 'scroll'] as const;
 
@@ -30,7 +31,7 @@ export function pieces(name: string, on: Outline, values: Values = {}): readonly
   const generator = findGenerator(name)!;
   const defaults = Object.fromEntries(generator.parameters.map((p) => [p.name, p.default]));
   const pen = recorder();
-  generator.draw({ ...defaults, ...values }, on, pen, { fonts: new Map(), drawings: new Map() });
+  generator.draw({ ...defaults, ...values }, on, pen, { fonts: new Map(), drawings: new Map() }, CUT);
   return pen.artwork().pieces;
 }
 

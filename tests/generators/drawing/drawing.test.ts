@@ -5,7 +5,7 @@ import { recorder } from '../../../src/generators/recorder.js';
 import { area, bounds, distanceToBoundary, flatten, type Region } from '../../../src/geometry/region.js';
 import { BadInput, Refusal } from '../../../src/schema/fault.js';
 import type { Values } from '../../../src/schema/parameter.js';
-import { expectSound, outlineWith, pokesOut } from '../../support/artwork.js';
+import { CUT, expectSound, outlineWith, pokesOut } from '../../support/artwork.js';
 import { corpusFolder, corpusText, svg } from './support.js';
 
 const lid = outlineWith('rectangle', { width: 100, height: 100, margin: 6 });
@@ -19,7 +19,7 @@ function draw(text: string, given: Values, outline = lid): Region {
   );
   const pen = recorder();
   const drawings = new Map([['a.svg', text]]);
-  drawing.draw({ ...defaults, file: 'a.svg', ...given }, outline, pen, { drawings, fonts: new Map() });
+  drawing.draw({ ...defaults, file: 'a.svg', ...given }, outline, pen, { drawings, fonts: new Map() }, CUT);
   return { contours: pen.artwork().pieces.flatMap((p) => p.region.contours) };
 }
 

@@ -8,7 +8,7 @@ import { bulge } from '../../../src/geometry/edge.js';
 import { area, distanceToBoundary, flatten, type Region } from '../../../src/geometry/region.js';
 import { placedRegion } from '../../../src/geometry/transform.js';
 import type { Values } from '../../../src/schema/parameter.js';
-import { expectSound, outlineWith, pokesOut } from '../../support/artwork.js';
+import { CUT, expectSound, outlineWith, pokesOut } from '../../support/artwork.js';
 import { corpusText, svg } from './support.js';
 
 const lid = outlineWith('rectangle', { width: 100, height: 100, margin: 6 });
@@ -34,7 +34,7 @@ function pattern(generator: string, given: Values, file = ''): Artwork {
   );
   const pen = recorder();
   const drawings = new Map([['mine.svg', file]]);
-  found.draw({ ...values, drawing: 'mine.svg', ...given }, lid, pen, { drawings, fonts: new Map() });
+  found.draw({ ...values, drawing: 'mine.svg', ...given }, lid, pen, { drawings, fonts: new Map() }, CUT);
   return pen.artwork();
 }
 
