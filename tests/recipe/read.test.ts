@@ -105,7 +105,7 @@ describe('faults name line, path, range and what to do', () => {
       { 'outline.shape': 'cirlce' },
       /outline\.shape: "cirlce" is not known; did you mean "circle"\?/,
     ],
-    ['unknown choice', { 'cutter.thin': 'keep' }, /cutter\.thin: "keep" is not known; known: drop, refuse/],
+    ['unknown choice', { 'cutter.thin': 'keep' }, /cutter\.thin: "keep" is not known; known: drop, widen, refuse/],
     [
       'unknown wood',
       { 'woods.field': 'white oat' },
