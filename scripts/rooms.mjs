@@ -25,8 +25,9 @@ const BELOW_BUILD = Object.keys(ROOMS).filter((room) => room !== 'proof');
 /** The rooms that put the others together, and the entry points. */
 export const TOP = {
   build: all(...BELOW_BUILD),
-  commands: all(...Object.keys(ROOMS), 'build'),
-  index: all(...Object.keys(ROOMS), 'build'),
+  limits: all(...BELOW_BUILD),
+  commands: all(...Object.keys(ROOMS), 'build', 'limits'),
+  index: all(...Object.keys(ROOMS), 'build', 'limits'),
   cli: all('commands'),
 };
 

@@ -1,5 +1,6 @@
 /** The library's public face. Nothing here touches files: the same code runs in Node and in a browser. */
 export { build } from './build.js';
+export type { Loss } from './cutter/loss.js';
 export type { Change, Safe } from './cutter/safe.js';
 export type { Pair } from './fit/pair.js';
 export type { Assets, Generator } from './generators/generator.js';
@@ -7,6 +8,7 @@ export { findGenerator, generators } from './generators/index.js';
 export type { Edge } from './geometry/edge.js';
 export type { Contour, Region } from './geometry/region.js';
 export type { Finding } from './inspect/finding.js';
+export { type CutterLimit, type Limits, limits } from './limits.js';
 export { outlineShapes } from './outline/index.js';
 export type { Outline, OutlineShape } from './outline/outline.js';
 export { draw, jobText, makeRenderer, type Renderer } from './output/index.js';

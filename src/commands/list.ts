@@ -79,7 +79,7 @@ function rangeText(p: Parameter): string {
     case 'flag':
       return 'true or false';
     case 'length':
-      return `${numberText(p.min)} to ${numberText(p.max)} mm`;
+      return `${numberText(p.min)} to ${numberText(p.max)} mm${(p.words ?? []).map((w) => ` or ${w}`).join('')}`;
     case 'angle':
       return `${numberText(p.min)} to ${numberText(p.max)} degrees`;
     default:

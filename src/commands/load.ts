@@ -4,6 +4,9 @@ import { dirname, isAbsolute, join } from 'node:path';
 import { drawingOf } from '../generators/drawing/named.js';
 import { MOST_BYTES } from '../generators/drawing/xml.js';
 import type { Assets } from '../generators/generator.js';
+import { faceFiles, fontChoice, fontFault, fontOf } from '../generators/lettering/font-name.js';
+import { MOST_FONT_BYTES } from '../generators/lettering/sfnt.js';
+import { makeShaper, type Shaper } from '../generators/lettering/shaper.js';
 import type { Renderer } from '../output/renderer.js';
 import { MAX_BYTES } from '../recipe/json.js';
 import type { Recipe } from '../recipe/recipe.js';
@@ -12,14 +15,24 @@ import { fileFault } from './files.js';
 
 const require = createRequire(import.meta.url);
 
-/** A kind of text file that is read. */
-interface TextFile {
+/** A kind of file that is read. */
+interface Kind {
   readonly most: number;
-  /** Words of the messages: what to give, its text, and how much it may hold. */
+  /** Words of the messages: what to give, and how much it may hold. */
   readonly give: string;
-  readonly text: string;
   readonly holds: string;
 }
+
+/** A kind of text file; its text in words. */
+interface TextFile extends Kind {
+  readonly text: string;
+}
+
+const FONT: Kind = {
+  most: MOST_FONT_BYTES,
+  give: 'a TTF, OTF or WOFF font file',
+  holds: `a font is ${MOST_FONT_BYTES / 1e6} MB at most`,
+};
 
 const RECIPE: TextFile = {
   most: MAX_BYTES,
@@ -40,79 +53,101 @@ export function loadRecipeText(path: string): string {
   return readText(path, RECIPE);
 }
 
-function readText(path: string, kind: TextFile): string {
-  const bytes = bounded(path, kind);
+function readText(path: string, kind: TextFile, where = ''): string {
+  const bytes = bounded(path, kind, where);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw bad(path, `is not ${kind.text}: it is no UTF-8; save it as UTF-8 text`);
+    throw bad(path, `is not ${kind.text}: it is no UTF-8; save it as UTF-8 text`, where);
   }
 }
 
-function bounded(path: string, { most, give, holds }: TextFile): Uint8Array {
+/** A file's bytes. Throws BadInput, about `where` in the recipe when that is given. */
+function bounded(path: string, { most, give, holds }: Kind, where = ''): Uint8Array {
+  const fault = (e: unknown): BadInput => {
+    const found = fileFault(e, `cannot read ${path}`, `give the path of ${give}`);
+    return where === '' ? found : new BadInput([{ where, message: found.message }]);
+  };
   let file: number;
   try {
     file = openSync(path, 'r');
   } catch (e) {
-    throw fileFault(e, `cannot read ${path}`, `give the path of ${give}`);
+    throw fault(e);
   }
   try {
     const stat = fstatSync(file);
-    if (stat.isDirectory()) throw bad(path, `is a folder; give ${give}, such as one in it`);
-    if (!stat.isFile()) throw bad(path, `is not a file that can be read; give ${give}`);
-    if (stat.size > most) throw bad(path, `holds ${(stat.size / 1e6).toFixed(1)} MB; ${holds}`);
+    if (stat.isDirectory()) throw bad(path, `is a folder; give ${give}, such as one in it`, where);
+    if (!stat.isFile()) throw bad(path, `is not a file that can be read; give ${give}`, where);
+    if (stat.size > most) throw bad(path, `holds ${(stat.size / 1e6).toFixed(1)} MB; ${holds}`, where);
     const bytes = new Uint8Array(stat.size);
     let length = 0;
     for (let n = -1; n !== 0; length += n) n = readSync(file, bytes, length, bytes.length - length, null);
     return bytes.subarray(0, length);
   } catch (e) {
-    throw e instanceof BadInput ? e : fileFault(e, `cannot read ${path}`, `give the path of ${give}`);
+    throw e instanceof BadInput ? e : fault(e);
   } finally {
     closeSync(file);
   }
 }
 
 /**
- * What the recipe's generators need from outside: fonts, for lettering, and the drawings that it names, by their paths
- * from the recipe's folder. Nothing else is read. Throws BadInput for a drawing that cannot be read.
+ * What the recipe's generators need from outside: for lettering its fonts and the engine that shapes text, and the
+ * drawings that it names. Fonts and drawings of the user's own lie at paths from the recipe's folder. Nothing else is
+ * read. Throws BadInput for a drawing or a font that cannot be read.
  */
 export function loadAssets(recipe: Recipe, recipePath: string): Assets {
-  const fonts = new Map<string, ArrayBuffer>();
+  const fonts = new Map<string, readonly ArrayBuffer[]>();
   const drawings = new Map<string, string>();
   const list = Array.isArray(recipe.pattern);
+  const folder = dirname(recipePath);
   [recipe.pattern].flat().forEach((layer, k) => {
-    if (layer.generator === 'lettering') loadFonts(fonts);
+    const where = (key: string): string => `pattern.${list ? `${k}.` : ''}${key}`;
+    const font = fontOf(layer);
+    if (font !== null && !fonts.has(font)) fonts.set(font, loadFont(font, folder, where('font')));
     const named = drawingOf(layer);
     if (!named || drawings.has(named.file)) return;
-    const where = `pattern.${list ? `${k}.` : ''}${named.key}`;
-    drawings.set(named.file, loadDrawing(named.file, dirname(recipePath), where));
-  });
-  return { fonts, drawings };
-}
-
-function loadDrawing(file: string, folder: string, where: string): string {
-  const fault = (message: string): BadInput => new BadInput([{ where, message }]);
-  if (isAbsolute(file) || /^[a-z][a-z0-9+.-]*:/i.test(file))
-    throw fault(
-      `${JSON.stringify(file)} must be a path from the recipe's folder, such as "drawings/heron.svg"`,
+    drawings.set(
+      named.file,
+      readText(
+        ownPath(named.file, folder, where(named.key), 'drawings/heron.svg'),
+        DRAWING,
+        where(named.key),
+      ),
     );
-  try {
-    return readText(join(folder, file), DRAWING);
-  } catch (e) {
-    throw e instanceof BadInput ? fault(e.message) : e;
-  }
+  });
+  return fonts.size === 0 ? { fonts, drawings } : { fonts, drawings, shaper: loadShaper() };
 }
 
-function loadFonts(fonts: Map<string, ArrayBuffer>): void {
-  for (const [name, file] of FONT_FILES) {
-    const bytes = readFileSync(require.resolve(file));
-    fonts.set(name, bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer);
-  }
+/** The path of a file that a recipe names. Throws BadInput for one that is no path from the recipe's folder. */
+function ownPath(file: string, folder: string, where: string, example: string): string {
+  if (isAbsolute(file) || /^[a-z][a-z0-9+.-]*:/i.test(file))
+    throw new BadInput([
+      {
+        where,
+        message: `${JSON.stringify(file)} must be a path from the recipe's folder, such as "${example}"`,
+      },
+    ]);
+  return join(folder, file);
 }
 
-const FONT_FILES = [
-  ['varela-round', '@fontsource/varela-round/files/varela-round-latin-400-normal.woff'],
-] as const;
+/** The files of a bundled font, or the one at a path from the recipe's folder. */
+function loadFont(name: string, folder: string, where: string): ArrayBuffer[] {
+  const choice = fontChoice(name);
+  if (!choice) throw new BadInput([{ where, message: fontFault(name)! }]);
+  const bytes =
+    'face' in choice
+      ? faceFiles(choice.face).map((file) => readFileSync(require.resolve(file)))
+      : [bounded(ownPath(choice.path, folder, where, 'fonts/mine.ttf'), FONT, where)];
+  return bytes.map((b) => new Uint8Array(b).buffer);
+}
+
+/** The text engine's WASM, compiled once. */
+let shaper: Shaper | undefined;
+
+function loadShaper(): Shaper {
+  shaper ??= makeShaper(readFileSync(require.resolve('harfbuzzjs/dist/harfbuzz.wasm')));
+  return shaper;
+}
 
 /** Starts the picture renderer. Its WASM takes a moment, so it is loaded only when something is drawn. */
 export async function loadRenderer(): Promise<Renderer> {
@@ -120,6 +155,6 @@ export async function loadRenderer(): Promise<Renderer> {
   return makeRenderer(readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm')));
 }
 
-function bad(path: string, message: string): BadInput {
-  return new BadInput([{ where: '', message: `${path} ${message}` }]);
+function bad(path: string, message: string, where = ''): BadInput {
+  return new BadInput([{ where, message: `${path} ${message}` }]);
 }

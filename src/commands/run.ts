@@ -1,5 +1,8 @@
 import { Command, CommanderError } from 'commander';
-import { type MakeOptions, make } from './make.js';
+import type { NextOptions, RecordOptions } from './fit-options.js';
+import { type LetterOptions, letterParameters } from './letter-recipe.js';
+import type { LimitsOptions } from './limits.js';
+import type { MakeOptions } from './make.js';
 import { quietPipes, reportError } from './report.js';
 import { version } from './version.js';
 
@@ -28,8 +31,44 @@ export async function run(args: readonly string[]): Promise<number> {
     .option('--json', 'print the result as JSON')
     .addHelpText('after', MAKE_EXAMPLES)
     .action(async (recipes: string[], options: MakeOptions) => {
+      const { make } = await import('./make.js');
       code = await make(recipes, options);
     });
+
+  program
+    .command('limits')
+    .description('show what each stock cutter loses of a recipe, and how small it may be drawn')
+    .argument('<recipe>', 'recipe file (JSON)')
+    .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
+    .option('--json', 'print the result as JSON')
+    .action(async (recipe: string, options: LimitsOptions) => {
+      const { showLimits } = await import('./limits.js');
+      code = await showLimits(recipe, options);
+    });
+
+  const letterCommand = program
+    .command('letter')
+    .description('make a text into pocket and plug, on a face that just holds it')
+    .argument('<text>', 'the text; \\n starts a new line')
+    .option('-o, --out <folder>', 'folder that gets the recipe and a folder for the piece', 'out')
+    .option('--cutter <diameter>', 'diameter of the cutter', '1/8in')
+    .option('--units <unit>', 'mm or in: unit of bare numbers and of the drawings', 'mm')
+    .option('--margin <length>', 'wood left plain round the letters')
+    .option('--width <length>', 'width of the face, if not just large enough')
+    .option('--depth <length>', 'how deep the pocket is cut')
+    .option('--name <name>', 'name of the piece, if not made from the text')
+    .option('--replace', 'replace a recipe of that name that differs')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', LETTER_EXAMPLES)
+    .action(async (text: string, options: LetterOptions) => {
+      const { letter } = await import('./letter.js');
+      code = await letter(text, options);
+    });
+  for (const p of letterParameters)
+    letterCommand.option(
+      p.kind === 'flag' ? (p.default ? `--no-${p.name}` : `--${p.name}`) : `--${p.name} <${p.kind}>`,
+      p.meaning,
+    );
 
   program
     .command('list')
@@ -42,6 +81,42 @@ export async function run(args: readonly string[]): Promise<number> {
       if (options.pictures === undefined) return list(name, options.json === true);
       const { pictures } = await import('./pictures.js');
       await pictures(name, options.pictures);
+    });
+
+  const fit = program
+    .command('fit')
+    .description('keep a log of trial fits, and find the clearance with few of them');
+  fit
+    .command('record')
+    .description('add the result of one trial to the log beside the recipe')
+    .argument('<recipe>', 'recipe file (JSON)')
+    .option('--step <n>', 'step of the coupon, from 1')
+    .option('--clearance <length>', 'clearance per side, instead of a step: 0.08mm')
+    .option('--result <how>', 'cracked, tight, good, loose or gappy')
+    .option('--tried <how>', 'dry or glued')
+    .option(
+      '--ladder <lengths>',
+      'clearances of the steps, if not those of the coupon last drawn: 0.06,0.08,0.1',
+    )
+    .option('--moisture <percent>', 'moisture content of the wood')
+    .option('--date <day>', 'day of the trial, YYYY-MM-DD')
+    .option('--note <text>', 'anything worth knowing')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', RECORD_EXAMPLES)
+    .action(async (recipe: string, options: RecordOptions) => {
+      const { record } = await import('./fit.js');
+      record(recipe, options);
+    });
+  fit
+    .command('next')
+    .description('say which clearances to try next, or which to use')
+    .argument('<recipe>', 'recipe file (JSON)')
+    .option('--steps <n>', 'steps of the next coupon (default: 5)')
+    .option('--repeatability <length>', 'what the machine repeats (default: 0.02mm)')
+    .option('--json', 'print the result as JSON')
+    .action(async (recipe: string, options: NextOptions) => {
+      const { next } = await import('./fit.js');
+      next(recipe, options);
     });
 
   try {
@@ -65,6 +140,13 @@ Examples:
 
 Exit codes: 0 made and proven, 1 cannot be cut as asked (nothing is written), 2 bad input or usage.`;
 
+const LETTER_EXAMPLES = `
+Examples:
+  inlaywright letter "Orchard 27" --height 40mm --cutter 3mm
+  inlaywright letter "Boot room" --units in --height 1.5in --name boot-room-sign
+
+The recipe is written beside the piece, as OUT/NAME.json: edit it and make it again with inlaywright make.`;
+
 const MAKE_EXAMPLES = `
 Examples:
   inlaywright make patterns/*.json
@@ -72,3 +154,8 @@ Examples:
 
 Each piece gets a folder with pocket and plug as SVG and DXF, pictures, a sheet to print and job.json.
 It is written only when the drawings, read back, are proven to be cuttable and to fit.`;
+
+const RECORD_EXAMPLES = `
+Examples:
+  inlaywright fit record lid.json --step 3 --result good --tried dry
+  inlaywright fit record lid.json --clearance 0.1mm --result tight --tried glued --date 2026-03-09 --note "rapped home"`;

@@ -127,7 +127,7 @@ function join(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
 }
 
 /** Names of pieces that became one; of many, the first two and how many more. */
-function namesTogether(names: readonly string[]): string {
+export function namesTogether(names: readonly string[]): string {
   return names.length <= 3 ? names.join(' / ') : `${names[0]} / ${names[1]} and ${names.length - 2} more`;
 }
 
@@ -150,7 +150,8 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
   });
 }
 
-function overlapping(pieces: readonly Sound[]): [number, number][] {
+/** Pairs of pieces that lie on or in one another. */
+export function overlapping(pieces: readonly Sound[]): [number, number][] {
   const boxes = pieces.map((p) => bounds(p.contours));
   const around = boxIndex(boxes);
   const pairs: [number, number][] = [];
@@ -177,7 +178,7 @@ function reachesInto(a: Sound, b: Sound): boolean {
 }
 
 /** Groups 0..n-1 by pairs that belong together, in order of their first members. */
-function clusters(n: number, pairs: readonly (readonly [number, number])[]): number[][] {
+export function clusters(n: number, pairs: readonly (readonly [number, number])[]): number[][] {
   const home = Array.from({ length: n }, (_, i) => i);
   const find = (i: number): number => {
     let k = i;

@@ -1,6 +1,9 @@
 import type { Artwork } from '../geometry/artwork.js';
+import { eased } from '../geometry/eased.js';
 import type { Contour } from '../geometry/region.js';
+import { thickened } from '../geometry/thicken/thicken.js';
 import { tidied, withoutCrumbs } from '../geometry/tidy.js';
+import { oncePerShape } from './alike.js';
 import { type Sound, settleBetween } from './between.js';
 import { filleted } from './fillet.js';
 import type { Rule } from './rule.js';
@@ -21,8 +24,10 @@ import { tightPlaces } from './tight.js';
 export function enforce(artwork: Artwork, rule: Rule): Safe {
   const changes: Change[] = [];
   const sound: Sound[] = [];
+  const slowly = oncePerShape((name, contours, own) => settled(name, contours, rule, own));
   for (const p of artwork.pieces) {
-    const contours = soundContours(p.name, p.region.contours, rule, changes);
+    const tidy = p.region.contours.map(tidied).filter((c) => c.length > 0);
+    const contours = (rule.thin === 'widen' ? null : rounded(tidy, rule.r)) ?? slowly(p.name, tidy, changes);
     if (contours.length > 0) sound.push({ name: p.name, contours });
   }
   const pieces = settleBetween(sound, rule, changes).map((p) => ({
@@ -32,19 +37,39 @@ export function enforce(artwork: Artwork, rule: Rule): Safe {
   return { region: { contours: pieces.flatMap((p) => p.region.contours) }, pieces, changes };
 }
 
-function soundContours(
+/** The contours with an arc in every corner, or null where that alone does not make them sound. */
+function rounded(contours: readonly Contour[], r: number): readonly Contour[] | null {
+  const out: Contour[] = [];
+  for (const c of contours) {
+    const f = filleted(c, r);
+    if (!f) return null;
+    out.push(withoutCrumbs(f));
+  }
+  return tightPlaces(out, r, true).length > 0 ? null : out;
+}
+
+function settled(
   name: string,
-  contours: readonly Contour[],
-  rule: Rule,
+  drawn: readonly Contour[],
+  { r, thin }: Rule,
   changes: Change[],
 ): readonly Contour[] {
-  const tidy = contours.map(tidied).filter((c) => c.length > 0);
-  const rounded: Contour[] = [];
-  for (const c of tidy) {
-    const f = filleted(c, rule.r);
-    if (!f) return settle(name, tidy, rule.r, rule.thin, changes);
-    rounded.push(withoutCrumbs(f));
-  }
-  if (tightPlaces(rounded, rule.r, true).length > 0) return settle(name, tidy, rule.r, rule.thin, changes);
-  return rounded;
+  if (thin !== 'widen') return settle(name, drawn, r, thin, changes);
+  const wide = widened(name, drawn, r, changes);
+  return rounded(wide, r) ?? settle(name, wide, r, thin, changes);
+}
+
+/** The piece with its thin strokes grown to the cutter's width and its narrow gaps opened where there is room. */
+function widened(
+  name: string,
+  contours: readonly Contour[],
+  r: number,
+  changes: Change[],
+): readonly Contour[] {
+  const { region, grown, opened } = thickened({ contours }, r);
+  for (const g of grown) changes.push({ kind: 'widened', piece: name, at: g.at, size: g.length });
+  for (const g of opened) changes.push({ kind: 'opened', piece: name, at: g.at, size: g.length });
+  return grown.length + opened.length === 0
+    ? contours
+    : region.contours.map((c) => eased(tidied(c), r)).filter((c) => c.length > 0);
 }

@@ -6,9 +6,19 @@ export interface Change {
   /**
    * vanished: a piece or part of it was too thin to cut; split: one part became several; filled: a gap or hole inside a piece
    * was too tight and is now solid; parted: a gap between pieces was opened to the cutter's width; joined: bridged or filled;
-   * shortened: a narrow end was lost; merged: several parts became one.
+   * shortened: a narrow end was lost; merged: several parts became one; widened: a stroke thinner than the cutter was grown to its width; opened: a
+   * gap inside a piece was opened to the cutter's width.
    */
-  readonly kind: 'vanished' | 'split' | 'filled' | 'parted' | 'joined' | 'shortened' | 'merged';
+  readonly kind:
+    | 'vanished'
+    | 'split'
+    | 'filled'
+    | 'parted'
+    | 'joined'
+    | 'shortened'
+    | 'merged'
+    | 'widened'
+    | 'opened';
   /** Name of the piece (or of two pieces, "a / b") it happened to. */
   readonly piece: string;
   /** Place on the piece, mm. */

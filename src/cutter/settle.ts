@@ -1,5 +1,6 @@
 import { union } from '../geometry/boolean.js';
 import { capsule } from '../geometry/capsule.js';
+import { eased } from '../geometry/eased.js';
 import type { Edge } from '../geometry/edge.js';
 import {
   bounds,
@@ -41,7 +42,9 @@ export function settle(
   let inside = opened.contours;
   for (let round = 0; round < ROUNDS; round++) {
     const closed = rollOutside(inside, r);
-    const contours = closed.contours.map(tidied).filter((c) => c.length > 0);
+    const contours = closed.contours
+      .map((c) => (thin === 'widen' ? eased(tidied(c), r) : tidied(c)))
+      .filter((c) => c.length > 0);
     const tight = tightPlaces(contours, r);
     if (tight.length === 0) {
       noteLimbs(name, opened, contours, r, changes);
@@ -97,7 +100,8 @@ function mendGaps(
     const [x, y] = placeOf(s);
     const limb = windingNumber(artwork, x, y) > 0;
     if (limb && thin === 'refuse') refuseLimb(name, [x, y], r);
-    if (limb || !mayAdd) take.push(...along(s, r));
+    if (limb && thin === 'widen' && mayAdd) add.push(...along(s, r));
+    else if (limb || !mayAdd) take.push(...along(s, r));
     else {
       add.push(...across(s, r));
       changes.push({ kind: 'filled', piece: name, at: [x, y], size: straitLength(s) });

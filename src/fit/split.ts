@@ -8,13 +8,13 @@ import type { Pair } from './pair.js';
 
 /**
  * Pocket and plug of a safe region: one even gap of the clearance all round, taken from the plug, from the pocket, or
- * half from each. A plug on a carrier is mirrored (x -> -x), since it is pressed in face down.
+ * half from each. A plug that goes in face down, as one on a carrier does, is mirrored (x -> -x).
  */
-export function makePair(safe: Safe, fit: FitSetup): Pair {
+export function makePair(safe: Safe, fit: Pick<FitSetup, 'clearance' | 'from' | 'face'>): Pair {
   const fromPlug = fit.from === 'plug' ? fit.clearance : fit.from === 'both' ? fit.clearance / 2 : 0;
   const pocket = parallel(safe.region, fromPlug - fit.clearance);
   const plug = parallel(safe.region, fromPlug);
-  const mirrored = fit.plug === 'carrier';
+  const mirrored = fit.face === 'down';
   return { pocket, plug: mirrored ? mirrorX(plug) : plug, mirrored };
 }
 

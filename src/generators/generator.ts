@@ -1,12 +1,16 @@
 import type { Pen } from '../geometry/pen.js';
 import type { Outline } from '../outline/outline.js';
 import type { Parameter, Values } from '../schema/parameter.js';
+import type { Shaper } from './lettering/shaper.js';
 
-/** What a generator may need from outside, loaded before `build`: fonts by name, drawings by path. */
+/** What a generator may need from outside, loaded before `build`: fonts by name or path, drawings by path. */
 export interface Assets {
   /** The text of each drawing file, by the path that the recipe gives. */
   readonly drawings: ReadonlyMap<string, string>;
-  readonly fonts: ReadonlyMap<string, ArrayBuffer>;
+  /** A font's file, or the files that each hold a part of its characters, by the name or path that the recipe gives. */
+  readonly fonts: ReadonlyMap<string, ArrayBuffer | readonly ArrayBuffer[]>;
+  /** The engine that shapes text, started; only lettering needs it. */
+  readonly shaper?: Shaper;
 }
 
 /** What a generator may know of the cutter: only what lays out parts that must stay apart, as letters do, needs it. */

@@ -9,7 +9,7 @@ import { atan } from '../geometry/trig.js';
 import { Refusal } from '../schema/fault.js';
 
 /** Far above any piece that a cutter could work through; enough to stop a runaway drawing before memory does. */
-const MOST_EDGES = 200_000;
+const MOST_EDGES = 400_000;
 
 /** A pen that keeps what is drawn. `artwork` gives the pieces, each as what has winding number other than 0. */
 export function recorder(): Pen & { artwork(): Artwork } {

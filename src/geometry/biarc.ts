@@ -129,7 +129,7 @@ function crossing(c: Smooth, from: number, to: number, joint: Vector, p: Vector,
  * Two arcs from p (leaving along tp) to q (arriving along tq), joined at `via` or, without it, evenly. The joint is
  * worked out anew from the length of the first arc's tangents, which makes the arcs tangent to rounding.
  */
-function biarc(
+export function biarc(
   p: Vector,
   tp: Vector,
   q: Vector,

@@ -65,10 +65,15 @@ export function overlay(
   throw new Undecided('the boolean found no closed boundary');
 }
 
+/** Cells that share a key only cost a comparison more. */
+function cellKey(ix: number, iy: number): number {
+  return ix * 67108859 + iy;
+}
+
 /** Points that count as one. */
 class Nodes {
   readonly within: number;
-  readonly #cells = new Map<string, number[]>();
+  readonly #cells = new Map<number, number[]>();
   readonly xs: number[] = [];
   readonly ys: number[] = [];
 
@@ -82,13 +87,13 @@ class Nodes {
     const iy = Math.round(y / size);
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
-        for (const n of this.#cells.get(`${ix + dx},${iy + dy}`) ?? []) {
+        for (const n of this.#cells.get(cellKey(ix + dx, iy + dy)) ?? []) {
           if (Math.abs(this.xs[n]! - x) <= this.within && Math.abs(this.ys[n]! - y) <= this.within) return n;
         }
     const n = this.xs.length;
     this.xs.push(x);
     this.ys.push(y);
-    const key = `${ix},${iy}`;
+    const key = cellKey(ix, iy);
     const cell = this.#cells.get(key);
     if (cell) cell.push(n);
     else this.#cells.set(key, [n]);

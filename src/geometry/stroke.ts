@@ -11,7 +11,7 @@ import {
   reversed,
   startTangent,
 } from './edge.js';
-import { EMPTY, type Region } from './region.js';
+import { type Contour, EMPTY, type Region } from './region.js';
 import { SAME_POINT, SMOOTH } from './tolerances.js';
 
 export interface StrokeStyle {
@@ -21,8 +21,11 @@ export interface StrokeStyle {
   readonly join?: 'miter' | 'round' | 'bevel';
   /** The longest mitre, in widths; 4 when left out, as in SVG. */
   readonly miterLimit?: number;
-  readonly cap?: 'butt' | 'round' | 'square';
+  /** The shape of both ends, or of the start and the end. */
+  readonly cap?: Cap | readonly [Cap, Cap];
 }
+
+export type Cap = 'butt' | 'round' | 'square';
 
 /** SVG's own limit of the length of a mitre, in widths, from the inner corner to the tip. */
 const MITER_LIMIT = 4;
@@ -36,24 +39,35 @@ type Corners = Required<Pick<StrokeStyle, 'join' | 'miterLimit'>>;
  * itself. Arcs tighter than half the width are filled to their centre and no further.
  */
 export function stroke(chain: readonly Edge[], width: number, style: StrokeStyle): Region {
+  const loops = strokeLoops(chain, width, style);
+  return loops.length === 0 ? EMPTY : resolve(loops, 'nonzero');
+}
+
+/** The band as loops that may cross themselves and each other; it is where they turn round a point, always to the left. */
+export function strokeLoops(chain: readonly Edge[], width: number, style: StrokeStyle): Contour[] {
   const { closed, join = 'miter', cap = 'butt', miterLimit = MITER_LIMIT } = style;
   const path = chain.filter((e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT);
-  if (path.length === 0) return EMPTY;
+  if (path.length === 0) return [];
   const half = width / 2;
   const corners = { join, miterLimit };
   // Each side is a chain of points and edges; strips, corners and ends all turn left, so their sum encloses the band.
   const right = side(path, half, closed, corners);
   const left = side(path.map(reversed).reverse(), half, closed, corners);
-  if (closed) return resolve([right, left], 'nonzero');
+  if (closed) return [right, left];
   const last = path[path.length - 1]!;
   const first = path[0]!;
   const contour = chained([
     ...right,
-    ...end([last.x1, last.y1], endTangent(last), half, cap),
+    ...end([last.x1, last.y1], endTangent(last), half, typeof cap === 'string' ? cap : cap[1]),
     ...left,
-    ...end([first.x0, first.y0], turnedBack(startTangent(first)), half, cap),
+    ...end(
+      [first.x0, first.y0],
+      turnedBack(startTangent(first)),
+      half,
+      typeof cap === 'string' ? cap : cap[0],
+    ),
   ]);
-  return resolve([contour], 'nonzero');
+  return [contour];
 }
 
 /** The chain `half` to the right of the path, corners included. */
@@ -113,7 +127,7 @@ function rounded(a: Point, b: Point, tanHalf: number): Edge[] {
 }
 
 /** Across the end of the path at p, which runs along t there, from its right side to its left. */
-function end(p: Point, t: Point, d: number, cap: StrokeStyle['cap']): Edge[] {
+function end(p: Point, t: Point, d: number, cap: Cap): Edge[] {
   const a = toTheRight(p, t, d);
   const b = toTheRight(p, t, -d);
   if (cap === 'round') {

@@ -15,6 +15,8 @@ const CHANGE: Readonly<Record<Change['kind'], string>> = {
   joined: 'were too close: they are bridged or filled',
   shortened: 'lost a narrow end',
   merged: 'grew together into one part',
+  widened: 'had a stroke thinner than the cutter, now of the cutter’s width',
+  opened: 'had a gap too tight for the cutter, now opened to its width',
 };
 
 /** Changes the cutter made necessary, in words, with their places from the datum; the first ones numbered. */

@@ -1,9 +1,12 @@
 import { inwards, lengthRange, lengthText } from '../schema/units.js';
 import type { Faults } from './faults.js';
-import { cornerRadius, type Recipe } from './recipe.js';
+import { cornerRadius, plugHeight, type Recipe } from './recipe.js';
 
-/** Values that are each in range and contradict each other. Every message names the number that would do. */
-export function checkTogether(recipe: Recipe, faults: Faults): void {
+/**
+ * Values that are each in range and contradict each other. Every message names the number that would do. `proud` is the
+ * recipe's own, when it gives one.
+ */
+export function checkTogether(recipe: Recipe, faults: Faults, proud: number | undefined): void {
   const { cutter, depth, fit, roughing, skin, stock, units } = recipe;
   const text = (mm: number) => lengthText(mm, units);
   const atLeast = (mm: number) => text(inwards(mm, units, Math.ceil));
@@ -39,6 +42,7 @@ export function checkTogether(recipe: Recipe, faults: Faults): void {
       ['roughing', 'diameter'],
       `${text(roughing.diameter)} is smaller than the cutter's ${text(d)}: use at least ${atLeast(d)}, or leave roughing out`,
     );
+  checkPlug(recipe, faults, proud);
   const r = cornerRadius(cutter);
   const share = fit.from === 'both' ? fit.clearance / 2 : fit.clearance;
   if (share >= r) {
@@ -48,4 +52,43 @@ export function checkTogether(recipe: Recipe, faults: Faults): void {
       `${text(fit.clearance)} is too much for a corner radius of ${text(r)}: less than ${text(most)}; 0.05 mm to 0.15 mm is usual`,
     );
   }
+}
+
+function checkPlug(recipe: Recipe, faults: Faults, proud: number | undefined): void {
+  const { cutter, depth, fit, moisture, stock, units } = recipe;
+  const text = (mm: number) => lengthText(mm, units);
+  const carrier = fit.plug === 'carrier';
+  if (carrier && fit.face === 'up')
+    faults.add(
+      ['fit', 'face'],
+      'is "up", but a plug on a carrier goes in face down: leave it out, or make the plug loose',
+    );
+  if (carrier && proud !== undefined)
+    faults.add(['fit', 'proud'], 'is for a loose plug; on a carrier give sawRoom instead');
+  if (fit.glueGap >= depth)
+    faults.add(
+      ['fit', 'glueGap'],
+      `${text(fit.glueGap)} leaves nothing of the depth of ${text(depth)}: use less; 0.5 mm to 1 mm is usual`,
+    );
+  if (!carrier && proud !== undefined && Math.abs(proud - fit.proud) > 1e-6) {
+    const needed = depth - fit.glueGap + proud;
+    faults.add(
+      ['fit', 'proud'],
+      `${text(proud)} needs a plug of ${text(needed)}, and stock.plug is ${text(stock.plug)}: leave one of both out`,
+    );
+  }
+  const height = plugHeight(recipe);
+  // A flute that does not even reach the pocket's floor is named already.
+  if (depth <= cutter.flute && height > cutter.flute + 1e-9)
+    faults.add(
+      ['cutter', 'flute'],
+      `${text(cutter.flute)} does not reach down the plug's ${text(height)}: use a cutter with at least that much flute, ${
+        carrier ? 'less saw room or a shallower pocket' : 'or a thinner plug'
+      }`,
+    );
+  if (moisture.driest > moisture.dampest)
+    faults.add(
+      ['moisture', 'driest'],
+      `${moisture.driest} is more than dampest, ${moisture.dampest}: use at most that`,
+    );
 }

@@ -42,6 +42,15 @@ const choice = (
   options: options.map(([value, m]) => ({ value, meaning: m })),
 });
 
+const percent = (name: string, preset: number, meaning: string): Parameter => ({
+  kind: 'number',
+  name,
+  min: 0,
+  max: 30,
+  default: preset,
+  meaning,
+});
+
 const grain = (name: string, meaning: string): Parameter => ({
   kind: 'angle',
   name,
@@ -186,6 +195,48 @@ export const sections: readonly Section[] = [
           ['carrier', 'On a backing that is sawn off after gluing; its drawing is mirrored.'],
         ),
       ),
+      derived(
+        choice(
+          'face',
+          'Which way the plug goes in.',
+          ['up', 'As it was cut; for a loose plug only.'],
+          ['down', 'Turned over; its drawing is mirrored.'],
+        ),
+        'up when loose; a plug on a carrier always goes in face down',
+      ),
+      preset(length('glueGap', 0, 5, 0.5, "Room for glue between the plug's foot and the pocket's floor.")),
+      preset(length('foot', 0, 3, 0.4, "How much the edge of the plug's foot is eased, so that it starts.")),
+      derived(
+        length('proud', 0, 50, 1, 'How far a loose plug stands above the face until it is planed.'),
+        'stock.plug - depth + glueGap',
+      ),
+      preset(
+        length(
+          'sawRoom',
+          0,
+          30,
+          4,
+          'Height between the face and the carrier, for the saw; 3 to 6 mm is usual.',
+        ),
+      ),
+    ],
+  },
+  {
+    name: 'machine',
+    meaning: 'What the machine can hold; the defaults are stated guesses for a hobby machine: measure yours.',
+    fields: [
+      preset(length('accuracy', 0, 1, 0.05, 'How far a cut wall may be off its drawing, either way.')),
+      preset(length('repeatability', 0.001, 1, 0.02, 'How nearly the same cut comes out twice.')),
+    ],
+  },
+  {
+    name: 'moisture',
+    meaning: 'Moisture of the woods in percent of their dry weight.',
+    fields: [
+      preset(percent('field', 8, 'Of the field when it is glued.')),
+      preset(percent('plug', 8, 'Of the plug when it is glued.')),
+      preset(percent('driest', 6, 'The least the finished piece will have: 6 is a heated room in winter.')),
+      preset(percent('dampest', 10, 'The most the finished piece will have: 12 is a damp summer.')),
     ],
   },
   {

@@ -8,7 +8,15 @@ import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
 import { checkKeys, type Named, object, readNamed } from './named.js';
 import { readPattern } from './pattern.js';
-import type { CutterSetup, FitSetup, Recipe, WoodSetup } from './recipe.js';
+import {
+  type CutterSetup,
+  type FitSetup,
+  type MachineSetup,
+  type MoistureSetup,
+  plugHeight,
+  type Recipe,
+  type WoodSetup,
+} from './recipe.js';
 import { withSettings } from './settings.js';
 import { defaultValue, readValue, type Value } from './values.js';
 
@@ -45,27 +53,51 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const skin = top.skin as number;
   const diameter = group.cutter!.diameter as number;
   const roughing = group.roughing!.diameter as number | undefined;
+  const fit = fitOf(group.fit!);
+  const stock = { field: depth + skin, plug: plugStock(depth, fit, group.fit!.proud), ...group.stock };
+  if (fit.plug === 'loose') fit.proud = stock.plug - depth + fit.glueGap;
   const recipe: Recipe = {
     name: top.name as string,
     units,
     outline: { shape: outline.name, values: outline.values },
     pattern,
-    stock: { field: depth + skin, plug: depth + 2, ...group.stock },
+    stock,
     cutter: {
       cuts: null,
-      flute: Math.max(4 * diameter, depth),
+      flute: Math.max(4 * diameter, depth, plugHeight({ depth, fit, stock })),
       ease: diameter / 10,
       ...group.cutter,
     } as unknown as CutterSetup,
     roughing: roughing === undefined ? null : { diameter: roughing },
-    fit: group.fit as unknown as FitSetup,
+    fit,
+    machine: group.machine as unknown as MachineSetup,
+    moisture: group.moisture as unknown as MoistureSetup,
     depth,
     skin,
     woods: group.woods as unknown as WoodSetup,
   };
-  checkTogether(recipe, faults);
+  checkTogether(recipe, faults, group.fit!.proud as number | undefined);
   if (faults.any) throw faults.error();
   return recipe;
+}
+
+/** What a plug on a carrier needs above the saw room, mm: enough wood to hold it. Common practice, no source. */
+const CARRIER = 3;
+
+/** How far a loose plug stands proud when nothing says otherwise, mm: enough to plane. Common practice, no source. */
+const PROUD = 1;
+
+type Written<T> = { -readonly [K in keyof T]: T[K] };
+
+/** The fit with what is derived but `proud`, which depends on the stock; on a carrier it is none. */
+function fitOf(given: Record<string, Value>): Written<FitSetup> {
+  const face = given.plug === 'carrier' ? 'down' : 'up';
+  return { face, ...given, proud: 0 } as unknown as FitSetup;
+}
+
+function plugStock(depth: number, fit: FitSetup, proud: Value | undefined): number {
+  const above = fit.plug === 'carrier' ? fit.sawRoom + CARRIER : proud === undefined ? PROUD : Number(proud);
+  return depth - fit.glueGap + above;
 }
 
 /** The unit has to be known before any length is read. A faulty one is reported with the other top fields. */

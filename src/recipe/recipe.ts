@@ -14,6 +14,8 @@ export interface Recipe {
   readonly cutter: CutterSetup;
   readonly roughing: { readonly diameter: number } | null;
   readonly fit: FitSetup;
+  readonly machine: MachineSetup;
+  readonly moisture: MoistureSetup;
   readonly depth: number;
   readonly skin: number;
   readonly woods: WoodSetup;
@@ -37,6 +39,31 @@ export interface FitSetup {
   readonly clearance: number;
   readonly from: 'plug' | 'pocket' | 'both';
   readonly plug: 'loose' | 'carrier';
+  /** A plug that goes in face down is drawn mirrored; one on a carrier always does. */
+  readonly face: 'up' | 'down';
+  /** Between the plug's foot and the pocket's floor, mm. */
+  readonly glueGap: number;
+  /** How much the edge of the plug's foot is eased, mm. */
+  readonly foot: number;
+  /** How far a loose plug stands above the face, mm; on a carrier 0: there the saw room is. */
+  readonly proud: number;
+  /** Height between face and carrier, mm. */
+  readonly sawRoom: number;
+}
+
+export interface MachineSetup {
+  /** How far a cut wall may be off its drawing, either way, mm. */
+  readonly accuracy: number;
+  /** How nearly the same cut comes out twice, mm. */
+  readonly repeatability: number;
+}
+
+/** Percent of the wood's dry weight. */
+export interface MoistureSetup {
+  readonly field: number;
+  readonly plug: number;
+  readonly driest: number;
+  readonly dampest: number;
 }
 
 export interface WoodSetup {
@@ -50,6 +77,11 @@ export interface WoodSetup {
 /** Radius that the cutter really cuts, mm: half the measured slot, or half the nominal diameter. */
 export function cutterRadius(cutter: CutterSetup): number {
   return (cutter.cuts ?? cutter.diameter) / 2;
+}
+
+/** How high the plug's walls are cut, mm: a loose plug through its wood, one on a carrier down to the carrier. */
+export function plugHeight({ depth, fit, stock }: Pick<Recipe, 'depth' | 'fit' | 'stock'>): number {
+  return fit.plug === 'carrier' ? depth - fit.glueGap + fit.sawRoom : stock.plug;
 }
 
 /** The least radius any inside corner may have, mm. */

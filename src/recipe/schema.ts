@@ -141,7 +141,9 @@ function property(p: Parameter): SchemaObject & { readonly description: string }
   switch (p.kind) {
     case 'length': {
       const range = `${lengthRange(p.min, p.max, 'mm')} (${lengthRange(p.min, p.max, 'in')}).`;
-      return { $ref: '#/$defs/length', ...meant(range), default: `${numberText(p.default)}mm` };
+      const own = { ...meant(range), default: `${numberText(p.default)}mm` };
+      if (!p.words) return { $ref: '#/$defs/length', ...own };
+      return { anyOf: [{ $ref: '#/$defs/length' }, { enum: p.words }], ...own };
     }
     case 'angle':
       return { type: 'number', ...bounds(p), ...meant('Degrees.'), default: p.default };

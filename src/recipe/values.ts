@@ -37,12 +37,14 @@ type Reader<K extends Parameter['kind']> = (
 
 const readers: { readonly [K in Parameter['kind']]: Reader<K> } = {
   length: ({ value }, p, units) => {
-    const range = lengthRange(p.min, p.max, units);
+    if (typeof value === 'string' && p.words?.includes(value)) return value;
+    const words = (p.words ?? []).map((w) => `, or "${w}"`).join('');
+    const range = lengthRange(p.min, p.max, units) + words;
     let mm: number | string;
     if (typeof value === 'number') mm = toMillimetres(value, units);
     else if (typeof value === 'string') mm = parseLength(value);
     else return { fault: `must be ${kindText(p)}, not ${shown(value)}: ${range}` };
-    if (typeof mm === 'string') return { fault: `${shown(value)} ${mm}` };
+    if (typeof mm === 'string') return { fault: `${shown(value)} ${mm}${words}` };
     if (mm >= p.min && mm <= p.max) return mm;
     return {
       fault: `${shown(value)}${typeof value === 'number' ? ` ${units}` : ''} is out of range: ${range}`,
@@ -80,13 +82,31 @@ const readers: { readonly [K in Parameter['kind']]: Reader<K> } = {
     if (text.trim() === '') return { fault: `is empty: give 1 to ${p.maxLength} characters` };
     if ([...text].length > p.maxLength)
       return { fault: `is longer than ${p.maxLength} characters: shorten it` };
-    if (/[\p{Cc}\p{Cs}]/u.test(text))
-      return { fault: 'holds a character that cannot be drawn (a line break, a tab ...)' };
-    return text;
+    return controlFault(text, p.lines === true) ?? text;
   },
   flag: ({ value }) =>
     typeof value === 'boolean' ? value : { fault: `must be true or false, not ${shown(value)}` },
 };
+
+/** The fault of a text with a character that cannot be drawn, with its place; null when there is none. */
+function controlFault(text: string, lines: boolean): { fault: string } | null {
+  let line = 1;
+  let place = 0;
+  for (const character of text) {
+    place++;
+    if (lines && character === '\n') {
+      line++;
+      place = 0;
+    } else if (/[\p{Cc}\p{Cs}]/u.test(character)) {
+      const code = character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
+      const where = lines ? `character ${place} of line ${line}` : `character ${place}`;
+      return {
+        fault: `holds a character that cannot be drawn (a line break, a tab ...): U+${code}, ${where}; take it out`,
+      };
+    }
+  }
+  return null;
+}
 
 function kindText(p: Parameter): string {
   const texts = {

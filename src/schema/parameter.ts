@@ -13,6 +13,8 @@ export interface LengthParameter extends Described {
   readonly default: number;
   readonly min: number;
   readonly max: number;
+  /** Words that may stand in a length's place; they are read as they are. */
+  readonly words?: readonly string[];
 }
 
 export interface AngleParameter extends Described {
@@ -46,6 +48,8 @@ export interface TextParameter extends Described {
   readonly kind: 'text';
   readonly default: string;
   readonly maxLength: number;
+  /** May it have several lines, with \n between them? */
+  readonly lines?: boolean;
 }
 
 export interface FlagParameter extends Described {

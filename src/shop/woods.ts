@@ -3,6 +3,9 @@
  *
  * Specific gravity (ovendry weight over volume at 12 % moisture content) and side hardness at 12 % are those of the
  * Wood Handbook, FPL-GTR-190, table 5-3a, read in a transcription, unless `source` says otherwise.
+ *
+ * More of the same woods, by name: shrinkage.ts (movement), strength.ts (strengths, density), contrast.ts (lightness,
+ * dust).
  */
 export interface Wood {
   readonly name: string;

@@ -68,7 +68,7 @@ describe('the drawings of a recipe', () => {
     ]);
     expect(none.drawings.size).toBe(0);
     expect(none.fonts.size).toBe(0);
-    expect(load(layer('lettering', {})).fonts.size).toBe(1);
+    expect(none.shaper).toBeUndefined();
   });
 
   it('are refused, by the path in the recipe, when they cannot be read, saying where they were looked for', () => {
@@ -96,4 +96,30 @@ describe('the drawings of a recipe', () => {
       );
     },
   );
+});
+
+describe('the fonts of a recipe', () => {
+  const lettering = (font: string): Layer => layer('lettering', { font });
+
+  it("are bundled ones by name and the user's own by path, with the shaper", () => {
+    writeFileSync(join(dir, 'art', 'mine.ttf'), 'not looked at yet');
+    const { fonts, shaper } = load([lettering('varela-round'), lettering('art/mine.ttf')]);
+    expect([...fonts.keys()]).toEqual(['varela-round', 'art/mine.ttf']);
+    expect([fonts.get('art/mine.ttf')].flat(2)[0]?.byteLength).toBe('not looked at yet'.length);
+    expect(shaper).toBeDefined();
+  });
+
+  it('are refused, by the path in the recipe, when they cannot be read', () => {
+    expect(said(lettering('fonts/gone.ttf'))).toBe(
+      `pattern.font: cannot read ${join(dir, 'fonts/gone.ttf')}: there is no such file or folder; give the path of a TTF, OTF or WOFF font file`,
+    );
+    expect(said([layer('star', {}), lettering('/etc/x.ttf')])).toBe(
+      `pattern.1.font: "/etc/x.ttf" must be a path from the recipe's folder, such as "fonts/mine.ttf"`,
+    );
+    expect(said(lettering('verala-round'))).toMatch(/is not a bundled font; did you mean "varela-round"\?/);
+    truncateSync(join(dir, 'huge.svg'), 20_000_001);
+    expect(said(lettering('./huge.svg'))).toMatch(
+      /^pattern\.font: .* holds 20\.0 MB; a font is 20 MB at most$/,
+    );
+  });
 });

@@ -33,7 +33,7 @@ describe(`pairs from ${RUNS} random fields`, () => {
       const fit = {
         clearance,
         from: (['plug', 'pocket', 'both'] as const)[seed % 3]!,
-        plug: seed % 2 === 0 ? ('loose' as const) : ('carrier' as const),
+        face: seed % 2 === 0 ? ('up' as const) : ('down' as const),
       };
       try {
         const safe = enforce({ pieces }, { r, thin: 'drop', touch });

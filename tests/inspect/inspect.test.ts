@@ -27,8 +27,8 @@ describe('findings', () => {
   });
 
   it('warn of a flute that only just reaches the floor', () => {
-    expect(codes({ 'cutter.flute': 8.9 })).toEqual(['short-flute warn']);
-    expect(codes({ 'cutter.flute': 9 })).toEqual([]);
+    expect(codes({ 'cutter.flute': 8.9, 'stock.plug': 8.5 })).toEqual(['short-flute warn']);
+    expect(codes({ 'cutter.flute': 9, 'stock.plug': 8.5 })).toEqual([]);
   });
 
   it('warn of a thin skin, and note a pocket that is cut through', () => {
@@ -38,10 +38,10 @@ describe('findings', () => {
   });
 
   it('warn of plug stock that does not fill the pocket, or leaves no backing on a carrier', () => {
-    expect(codes({ 'stock.plug': 7.9 })).toEqual(['thin-plug warn']);
-    expect(codes({ 'stock.plug': 8 })).toEqual([]);
-    expect(codes({ 'stock.plug': 9.9, 'fit.plug': 'carrier' })).toEqual(['thin-plug warn']);
-    expect(codes({ 'stock.plug': 10, 'fit.plug': 'carrier' })).toEqual([]);
+    expect(codes({ 'stock.plug': 7.4 })).toEqual(['thin-plug warn']);
+    expect(codes({ 'stock.plug': 7.5 })).toEqual([]);
+    expect(codes({ 'stock.plug': 13.4, 'fit.plug': 'carrier' })).toEqual(['thin-plug warn']);
+    expect(codes({ 'stock.plug': 13.5, 'fit.plug': 'carrier' })).toEqual([]);
   });
 
   it('gather changes by kind, placed at the largest, as lost or merely altered', () => {

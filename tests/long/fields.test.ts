@@ -28,7 +28,7 @@ it(`settles ${RUNS} dense random fields`, () => {
     try {
       const safe = enforce({ pieces }, { r, thin: 'drop', touch });
       if (safe.region.contours.length === 0) continue;
-      const pair = makePair(safe, { clearance, from: 'both', plug: 'carrier' });
+      const pair = makePair(safe, { clearance, from: 'both', face: 'down' });
       expect(proofOf(pair, { radius: r, clearance }).failures, `seed ${seed}`).toEqual([]);
       proven++;
     } catch (e) {

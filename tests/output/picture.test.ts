@@ -4,7 +4,7 @@ import { PNG } from 'pngjs';
 import { beforeAll, expect, it } from 'vitest';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
 import { testRenderer } from './read.js';
-import { sampleJob } from './sample-job.js';
+import { CARRIER, sampleJob } from './sample-job.js';
 
 const GOLDEN = 'tests/golden/sample-picture.png';
 const WIDTH = 300;
@@ -40,7 +40,7 @@ it('differs when a part moves by a millimetre (the check above can fail)', () =>
 });
 
 it('shows a plug on a carrier as it will lie, not mirrored', () => {
-  const carrier = draw(sampleJob({ fit: { clearance: 0.08, from: 'plug', plug: 'carrier' } }), renderer);
+  const carrier = draw(sampleJob({ fit: CARRIER }), renderer);
   expect(carrier.get('picture.svg')).toBe(files.get('picture.svg'));
 });
 

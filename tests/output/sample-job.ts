@@ -11,7 +11,7 @@ import {
 import { mirrorX } from '../../src/geometry/transform.js';
 import type { Job } from '../../src/output/job.js';
 import { MARKS_BORDER } from '../../src/output/marks.js';
-import type { Recipe } from '../../src/recipe/recipe.js';
+import type { FitSetup, Recipe } from '../../src/recipe/recipe.js';
 
 type Point = readonly [number, number];
 
@@ -75,6 +75,19 @@ export function samplePattern(r: number, inset: number): Region {
   };
 }
 
+/** How the two kinds of plug are fitted. */
+export const LOOSE: FitSetup = {
+  clearance: 0.08,
+  from: 'plug',
+  plug: 'loose',
+  face: 'up',
+  glueGap: 0.5,
+  foot: 0.4,
+  proud: 4.5,
+  sawRoom: 4,
+};
+export const CARRIER: FitSetup = { ...LOOSE, plug: 'carrier', face: 'down', proud: 0 };
+
 export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
   return {
     name: 'sample',
@@ -91,7 +104,9 @@ export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
     stock: { field: 11, plug: 12 },
     cutter: { diameter: 3.175, cuts: 3.19, flute: 22, ease: 0.305, thin: 'drop', touch: 'part' },
     roughing: { diameter: 6.35 },
-    fit: { clearance: 0.08, from: 'plug', plug: 'loose' },
+    fit: LOOSE,
+    machine: { accuracy: 0.05, repeatability: 0.02 },
+    moisture: { field: 8, plug: 8, driest: 6, dampest: 10 },
     depth: 8,
     skin: 1.5,
     woods: { field: 'white ash', plug: 'black walnut', fieldGrain: 0, plugGrain: Math.PI / 6 },
@@ -104,7 +119,7 @@ export function sampleJob(change: Partial<Recipe> = {}): Job {
   const recipe = sampleRecipe(change);
   const pocket = samplePattern(1.9, 0);
   const plug = samplePattern(1.9, recipe.fit.clearance);
-  const mirrored = recipe.fit.plug === 'carrier';
+  const mirrored = recipe.fit.face === 'down';
   const face = { contours: [circle(0, 0, 48)] };
   return {
     recipe,

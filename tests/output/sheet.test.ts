@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
 import { testRenderer } from './read.js';
-import { sampleJob } from './sample-job.js';
+import { CARRIER, sampleJob } from './sample-job.js';
 
 let renderer: Renderer;
 let loose: Files;
@@ -9,7 +9,7 @@ let carrier: Files;
 beforeAll(async () => {
   renderer = await testRenderer();
   loose = draw(sampleJob(), renderer);
-  carrier = draw(sampleJob({ fit: { clearance: 0.08, from: 'both', plug: 'carrier' } }), renderer);
+  carrier = draw(sampleJob({ fit: { ...CARRIER, from: 'both' } }), renderer);
 });
 const sheet = (files: Files) => files.get('sheet.html') as string;
 /** The page's words alone. */

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { area, parts } from '../../src/geometry/region.js';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
 import { svgContours, testRenderer } from './read.js';
-import { sampleJob } from './sample-job.js';
+import { CARRIER, sampleJob } from './sample-job.js';
 
 const text = (files: Files, name: string) => files.get(name) as string;
 
@@ -15,7 +15,7 @@ beforeAll(async () => {
   renderer = await testRenderer();
   mm = draw(sampleJob(), renderer);
   inch = draw(sampleJob({ units: 'in' }), renderer);
-  carrier = draw(sampleJob({ fit: { clearance: 0.08, from: 'plug', plug: 'carrier' } }), renderer);
+  carrier = draw(sampleJob({ fit: CARRIER }), renderer);
 });
 
 describe('SVG drawings', () => {

@@ -59,9 +59,27 @@ describe('a sound recipe', () => {
       '{"name":"a","outline":{"shape":"circle"},"pattern":{"generator":"rosette"},"cutter":{"diameter":3},"depth":20}';
     const r = readRecipe(text, 'x.json');
     expect(r.units).toBe('mm');
-    expect(r.stock).toEqual({ field: 21.5, plug: 22 });
-    expect(r.cutter).toEqual({ diameter: 3, cuts: null, flute: 20, ease: 0.3, thin: 'drop', touch: 'part' });
-    expect(r.fit).toEqual({ clearance: 0.08, from: 'plug', plug: 'loose' });
+    expect(r.stock).toEqual({ field: 21.5, plug: 20.5 });
+    expect(r.cutter).toEqual({
+      diameter: 3,
+      cuts: null,
+      flute: 20.5,
+      ease: 0.3,
+      thin: 'drop',
+      touch: 'part',
+    });
+    expect(r.fit).toEqual({
+      clearance: 0.08,
+      from: 'plug',
+      plug: 'loose',
+      face: 'up',
+      glueGap: 0.5,
+      foot: 0.4,
+      proud: 1,
+      sawRoom: 4,
+    });
+    expect(r.machine).toEqual({ accuracy: 0.05, repeatability: 0.02 });
+    expect(r.moisture).toEqual({ field: 8, plug: 8, driest: 6, dampest: 10 });
     expect(r.roughing).toBeNull();
     expect(r.woods).toEqual({ field: 'sugar maple', plug: 'black walnut', fieldGrain: 0, plugGrain: 0 });
   });
@@ -105,7 +123,11 @@ describe('faults name line, path, range and what to do', () => {
       { 'outline.shape': 'cirlce' },
       /outline\.shape: "cirlce" is not known; did you mean "circle"\?/,
     ],
-    ['unknown choice', { 'cutter.thin': 'keep' }, /cutter\.thin: "keep" is not known; known: drop, widen, refuse/],
+    [
+      'unknown choice',
+      { 'cutter.thin': 'keep' },
+      /cutter\.thin: "keep" is not known; known: drop, widen, refuse/,
+    ],
     [
       'unknown wood',
       { 'woods.field': 'white oat' },
@@ -135,18 +157,28 @@ describe('faults name line, path, range and what to do', () => {
     [
       'empty text',
       { pattern: { generator: 'lettering', text: '' } },
-      /pattern\.text: is empty: give 1 to 60 characters/,
+      /pattern\.text: is empty: give 1 to 5000 characters/,
     ],
     ['blank text', { pattern: { generator: 'lettering', text: ' \u00a0' } }, /pattern\.text: is empty/],
     [
-      'text with a line break',
-      { pattern: { generator: 'lettering', text: 'a\nb' } },
-      /pattern\.text: holds a character that cannot be drawn/,
+      'text with a tab',
+      { pattern: { generator: 'lettering', text: 'a\nb\tc' } },
+      /pattern\.text: holds a character that cannot be drawn.*: U\+0009, character 2 of line 2; take it out/,
+    ],
+    [
+      'font name with a line break',
+      { pattern: { generator: 'lettering', font: 'a\nb' } },
+      /pattern\.font: holds a character that cannot be drawn.*: U\+000A, character 2; take it out/,
+    ],
+    [
+      'another word than fit',
+      { pattern: { generator: 'lettering', height: 'fitt' } },
+      /pattern\.height: "fitt" .*, or "fit"/,
     ],
     [
       'long text',
-      { pattern: { generator: 'lettering', text: 'a'.repeat(61) } },
-      /pattern\.text: is longer than 60 characters/,
+      { pattern: { generator: 'lettering', text: 'a'.repeat(5001) } },
+      /pattern\.text: is longer than 5000 characters/,
     ],
     [
       'cutter wider than its slot',

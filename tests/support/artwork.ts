@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { expect } from 'vitest';
 import type { Assets, Cut } from '../../src/generators/generator.js';
 import { findGenerator } from '../../src/generators/index.js';
+import { makeShaper } from '../../src/generators/lettering/shaper.js';
 import { recorder } from '../../src/generators/recorder.js';
 import type { Artwork } from '../../src/geometry/artwork.js';
 import { contains, distanceToBoundary, flatten, type Region } from '../../src/geometry/region.js';
@@ -12,7 +13,9 @@ import type { Parameter, Values } from '../../src/schema/parameter.js';
 
 /** The bundled font's bytes, straight from its package. */
 export const fontBytes: Buffer = readFileSync(
-  createRequire(import.meta.url).resolve('@fontsource/varela-round/files/varela-round-latin-400-normal.woff'),
+  createRequire(import.meta.url).resolve(
+    '@expo-google-fonts/varela-round/400Regular/VarelaRound_400Regular.ttf',
+  ),
 );
 
 /** The drawings that ship, as the recipes beside them name them; the generators name one at their defaults. */
@@ -24,6 +27,7 @@ const drawings = readdirSync(drawingFolder).map(
 export const assets: Assets = {
   drawings: new Map(drawings),
   fonts: new Map([['varela-round', new Uint8Array(fontBytes).buffer as ArrayBuffer]]),
+  shaper: makeShaper(readFileSync(createRequire(import.meta.url).resolve('harfbuzzjs/dist/harfbuzz.wasm'))),
 };
 
 /** A 1/8 in cutter with a tenth of its diameter as ease, mm. */

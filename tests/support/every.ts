@@ -53,7 +53,7 @@ export function made(generator: Generator, values: Values, outline: Outline): Ma
         'nothing-left',
         'nothing of the pattern is as wide as the cutter; use a smaller cutter',
       );
-    const pair = makePair(safe, { clearance: CLEARANCE, from: 'plug', plug: 'loose' });
+    const pair = makePair(safe, { clearance: CLEARANCE, from: 'plug', face: 'up' });
     expect(proofOf(pair, { radius: CUTTER.radius, clearance: CLEARANCE }).failures).toEqual([]);
     return { artwork, safe };
   } catch (e) {
