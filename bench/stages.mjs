@@ -1,4 +1,4 @@
-/** One large recipe of about 10,000 tiles, timed stage by stage, from dist/. `node bench/stages.mjs` prints it alone. */
+/** Large recipes, timed stage by stage, from dist/. `node bench/stages.mjs` prints them alone. */
 import { pathToFileURL } from 'node:url';
 import { spread } from './measure.mjs';
 
@@ -11,8 +11,32 @@ const RECIPE = {
   depth: 10,
 };
 
-/** Milliseconds by stage, and how many tiles there were. `times` whole runs in one process, after one to warm up. */
-export async function stages(times) {
+/** 200 letters with a 1/8 in cutter, large enough that nearly every stroke stays whole; widened ones at half the height. */
+const letters = (name, height, thin) => ({
+  name,
+  outline: { shape: 'rectangle', width: 2600, height: 700, margin: 10 },
+  pattern: { generator: 'lettering', text: TEXT, font: 'varela-round', height },
+  cutter: { diameter: '1/8in', flute: 15, thin },
+  depth: 10,
+});
+
+/** 200 letters and figures, spaces not counted; invented. */
+const TEXT = [
+  'The heron stands in the reeds and waits for water to clear',
+  'behind Mill Lane 27 where the orchard keeps its late apples',
+  'under 108 crooked boughs and a lantern that nobody has lit',
+  'since one spring flood carried the little bridge downriver',
+  'Mend it',
+].join('\n');
+
+export const LARGE = [
+  RECIPE,
+  letters('two-hundred-letters', 50, 'drop'),
+  letters('two-hundred-letters-widened', 25, 'widen'),
+];
+
+/** Milliseconds by stage, and how many pieces there were. `times` whole runs in one process, after one to warm up. */
+export async function stages(times, content = RECIPE) {
   const dist = (file) => import(`../dist/${file}`);
   const { readRecipe } = await dist('recipe/read.js');
   const { cornerRadius, cutterRadius } = await dist('recipe/recipe.js');
@@ -26,8 +50,10 @@ export async function stages(times) {
   const { frameOf } = await dist('output/ring.js');
   const { prove } = await dist('proof/index.js');
 
-  const assets = { fonts: new Map(), drawings: new Map() };
-  const recipe = readRecipe(JSON.stringify(RECIPE), 'bench');
+  const { loadAssets } = await dist('commands/load.js');
+  const text = JSON.stringify(content);
+  const recipe = readRecipe(text, 'bench');
+  const assets = loadAssets(recipe, 'bench.json');
   const job = build(recipe, assets);
   const marks = marksOf(job, false);
   const frame = frameOf(job.sheet, recipe.units);
@@ -39,15 +65,16 @@ export async function stages(times) {
     all.set(name, [...(all.get(name) ?? []), performance.now() - start]);
     return result;
   };
-  let tiles = 0;
+  let pieces = 0;
   for (let k = 0; k < times; k++) {
+    clock('read', () => loadAssets(readRecipe(text, 'bench'), 'bench.json'));
     const artwork = clock('draw', () =>
       compose(recipe.pattern, recipe.outline, assets, {
         r: cornerRadius(recipe.cutter),
         widen: thin === 'widen',
       }),
     );
-    tiles = artwork.pieces.length;
+    pieces = artwork.pieces.length;
     const safe = clock('round', () => enforce(artwork, { r: cornerRadius(recipe.cutter), thin, touch }));
     const pair = clock('split', () => makePair(safe, recipe.fit));
     const files = clock('write', () => ({
@@ -60,12 +87,14 @@ export async function stages(times) {
     const proof = clock('prove', () => prove(files, asked));
     if (!proof.holds) throw new Error(`not proven: ${proof.failures.join('; ')}`);
   }
-  return { tiles, stages: [...all].map(([name, list]) => ({ name, ...spread(list) })) };
+  return { pieces, stages: [...all].map(([name, list]) => ({ name, ...spread(list) })) };
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const { tiles, stages: rows } = await stages(3);
-  console.log(`${tiles} tiles`);
-  for (const { name, median, least, most } of rows)
-    console.log(`${name.padEnd(6)} ${median.toFixed(0)} ms (${least.toFixed(0)} to ${most.toFixed(0)})`);
+  for (const content of LARGE) {
+    const { pieces, stages: rows } = await stages(3, content);
+    console.log(`${content.name}: ${pieces} pieces`);
+    for (const { name, median, least, most } of rows)
+      console.log(`  ${name.padEnd(6)} ${median.toFixed(0)} ms (${least.toFixed(0)} to ${most.toFixed(0)})`);
+  }
 }

@@ -14,6 +14,8 @@ const OWN = '1/8in';
 const EASE = 0.3175;
 /** Height the search starts from, mm. */
 const FIRST = 40;
+/** A font whose least height is above this is no use, and its line is wider than a recipe allows, mm. */
+const MOST_HEIGHT = 165;
 /** Height that the note is drawn at before it is made small, mm. */
 const NOTE = 60;
 const WIDTHS = [720, 600, 500];
@@ -37,21 +39,53 @@ const [
 const renderer = await loadRenderer();
 const folder = join(ROOT, 'patterns', 'fonts');
 mkdirSync(folder, { recursive: true });
-const made = faces.map((face) => {
-  const { rows } = limits(...setIn(face, FIRST));
-  const least = CUTTERS.map((name) => {
-    const { scale } = rows.find((row) => row.cutter.name === name);
-    // Rounded up: at the height written nothing is lost.
-    return scale === null ? null : Math.ceil(scale * FIRST * 2) / 2;
-  });
+const rows = faces.map((face) => {
+  const least = leastHeights(face);
   const height = least[CUTTERS.indexOf(OWN)];
-  const note = height === null ? 'loses a little at any height' : `from ${height} mm`;
-  const picture = drawn(face, height ?? FIRST, note);
+  let picture;
+  try {
+    picture = drawn(face, height ?? FIRST, height === null ? 'no least height' : `from ${height} mm`);
+  } catch (error) {
+    trouble(`${face.name} cannot be cut at ${height ?? FIRST} mm: ${error.message}`);
+    return { face, least };
+  }
   writeFileSync(join(folder, `${face.name}.png`), picture);
-  console.error(`patterns/fonts/${face.name}.png, ${picture.length} bytes, ${note}`);
+  console.error(`patterns/fonts/${face.name}.png, ${picture.length} bytes, ${least.join(' ')}`);
   return { face, least };
 });
-writeFileSync(join(folder, 'README.md'), page(made));
+writeFileSync(join(folder, 'README.md'), page(rows));
+
+/** Cap heights, mm, from which each cutter of the table loses nothing, rounded up; null where there is none of use. */
+function leastHeights(face) {
+  const { rows } = limits(...setIn(face, FIRST));
+  return CUTTERS.map((name) => {
+    const { scale } = rows.find((row) => row.cutter.name === name);
+    const height = scale === null ? null : name === OWN ? made(face, scale * FIRST) : up(scale * FIRST);
+    if (height !== null && height <= MOST_HEIGHT) return height;
+    trouble(`${face.name} has no least height under ${MOST_HEIGHT} mm with ${name} (${height})`);
+    return null;
+  });
+}
+
+/** Up to the next half millimetre: at the height written nothing is lost. */
+function up(height) {
+  return Math.ceil(height * 2) / 2;
+}
+
+/** The next half millimetre at which the line is really cut; at the one just above the limit it may be refused yet. */
+function made(face, least) {
+  for (let height = up(least); height < least + 3; height += 0.5)
+    try {
+      build(...setIn(face, height));
+      return height;
+    } catch {}
+  return null;
+}
+
+function trouble(line) {
+  console.error(line);
+  process.exitCode = 1;
+}
 
 /** A recipe of one line of the text on a face with room for it, and what it needs. */
 function setIn(face, height, text = TEXT, font = face.name) {
@@ -125,14 +159,13 @@ function drawn(face, height, note) {
 }
 
 function page(rows) {
-  const mm = (least) => (least === null ? 'none' : `${least} mm`);
   const cells = rows.map(({ face, least }) =>
     [
       `\`${face.name}\``,
       face.title,
       face.style,
       face.suits,
-      ...least.map(mm),
+      ...least.map((mm) => (mm === null ? 'none found' : `${mm} mm`)),
       face.licence,
       `\`${packageOf(face)}\``,
     ].join(' | '),

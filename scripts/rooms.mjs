@@ -26,8 +26,9 @@ const BELOW_BUILD = Object.keys(ROOMS).filter((room) => room !== 'proof');
 export const TOP = {
   build: all(...BELOW_BUILD),
   limits: all(...BELOW_BUILD),
-  commands: all(...Object.keys(ROOMS), 'build', 'limits'),
-  index: all(...Object.keys(ROOMS), 'build', 'limits'),
+  coupon: all(...BELOW_BUILD, 'build'),
+  commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon'),
+  index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon'),
   cli: all('commands'),
 };
 

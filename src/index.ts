@@ -1,7 +1,10 @@
 /** The library's public face. Nothing here touches files: the same code runs in Node and in a browser. */
+
 export { build } from './build.js';
+export { type CouponWish, coupon } from './coupon.js';
 export type { Loss } from './cutter/loss.js';
 export type { Change, Safe } from './cutter/safe.js';
+export type { Inlay } from './fit/inlay.js';
 export type { Pair } from './fit/pair.js';
 export type { Assets, Generator } from './generators/generator.js';
 export { findGenerator, generators } from './generators/index.js';
@@ -11,9 +14,27 @@ export type { Finding } from './inspect/finding.js';
 export { type CutterLimit, type Limits, limits } from './limits.js';
 export { outlineShapes } from './outline/index.js';
 export type { Outline, OutlineShape } from './outline/outline.js';
-export { draw, jobText, makeRenderer, type Renderer } from './output/index.js';
+export {
+  type Coupon,
+  couponAsked,
+  couponText,
+  draw,
+  drawCoupon,
+  drawingsOf,
+  type InlayFiles,
+  jobText,
+  makeRenderer,
+  type Renderer,
+} from './output/index.js';
 export type { Files, Job } from './output/job.js';
-export { type Asked, type Proof, type ProofFiles, prove } from './proof/index.js';
+export {
+  type Asked,
+  type CouponProof,
+  type Proof,
+  type ProofFiles,
+  prove,
+  proveSteps,
+} from './proof/index.js';
 export { readRecipe } from './recipe/read.js';
 export { cornerRadius, cutterRadius, type Recipe } from './recipe/recipe.js';
 export { recipeSchema } from './recipe/schema.js';

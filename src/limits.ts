@@ -1,13 +1,17 @@
 import { lastHolding } from './cutter/critical.js';
 import { enforce } from './cutter/enforce.js';
 import { type Loss, losses } from './cutter/loss.js';
+import { byWood } from './fit/by-wood.js';
+import { runUnder } from './fit/run-under.js';
 import { compose, type Face } from './generators/compose.js';
 import type { Assets } from './generators/generator.js';
 import type { Layer } from './generators/layer.js';
 import type { Artwork } from './geometry/artwork.js';
 import { Undecided } from './geometry/fault.js';
 import { placedRegion } from './geometry/transform.js';
+import { shows } from './inspect/lost.js';
 import { stockRadius } from './inspect/remedy.js';
+import { unseenAt } from './inspect/several.js';
 import { outlineShapes } from './outline/index.js';
 import { cornerRadius, type Recipe } from './recipe/recipe.js';
 import { Refusal } from './schema/fault.js';
@@ -47,7 +51,7 @@ const AGAIN = [1.02, 1.1, 1.25, 1.5, 2] as const;
  * What each stock cutter loses of a recipe's drawing, and how small it may be drawn.
  *
  * "Lost" is what `losses` calls so: parts and holes that vanish, split, merge or close, and ends and gaps that lose
- * more than the cutter's width beyond their corner's own share. A size at which the recipe is refused loses all.
+ * too much beyond their corner's own share. A size at which the recipe is refused loses all.
  *
  * One search serves all cutters: a drawing s times as large loses to a corner radius r what the drawing itself loses to
  * r / s. So the drawing is scaled with the recipe's own cutter until nothing is lost, and other cutters follow in
@@ -108,10 +112,9 @@ class Drawing {
 
   /** With `roomy`, a text that is too wide for its outline is drawn on a larger one. */
   lost(scale: number, r: number, roomy = false): { lost: Loss[] | null; refused: string | null } {
-    const { thin, touch } = this.#recipe.cutter;
     try {
       const artwork = scaled(this.#draw(r / scale, roomy), scale);
-      return { lost: losses(artwork, enforce(artwork, { r, thin, touch }), r, true), refused: null };
+      return { lost: this.#losses(artwork, r), refused: null };
     } catch (e) {
       if (e instanceof Refusal || e instanceof Undecided) return { lost: null, refused: e.message };
       throw e;
@@ -120,9 +123,22 @@ class Drawing {
 
   /** What is lost however large; throws the refusal when that is what stands in the way. */
   atAnySize(r: number): Loss[] {
-    const { thin, touch } = this.#recipe.cutter;
     const artwork = scaled(this.#draw(r / MOST_TIMES, true), MOST_TIMES);
-    return losses(artwork, enforce(artwork, { r, thin, touch }), r, true);
+    return this.#losses(artwork, r);
+  }
+
+  /** What is lost of each wood, largest first. */
+  #losses(artwork: Artwork, r: number): Loss[] {
+    const { cutter, woods } = this.#recipe;
+    const rule = { r, thin: cutter.thin, touch: cutter.touch };
+    const groups = byWood(artwork, woods);
+    if (groups.length === 1) return losses(artwork, enforce(artwork, rule), r, true);
+    const drawn = runUnder(groups, r);
+    const lost = drawn.flatMap((wood, k) => {
+      const unseen = unseenAt(drawn, k, r);
+      return losses(wood.artwork, enforce(wood.artwork, rule), r, true).filter((l) => shows(l, unseen));
+    });
+    return lost.sort((a, b) => b.size - a.size);
   }
 
   #draw(r: number, roomy: boolean): Artwork {

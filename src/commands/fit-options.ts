@@ -81,7 +81,7 @@ export function readNext(options: NextOptions, units: Units): { steps?: number; 
 }
 
 /** Reads values one by one and gathers what is wrong with them. A faulty value comes out as 0 and never gets further. */
-class Options {
+export class Options {
   private readonly faults: Fault[] = [];
   constructor(private readonly units: Units) {}
 

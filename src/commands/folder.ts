@@ -17,12 +17,19 @@ const OURS = [
   'job.json',
   'picture.png',
   'picture.svg',
+  'plug-layout.dxf',
+  'plug-layout.svg',
   'plug.dxf',
   'plug.svg',
+  'pocket-layout.dxf',
+  'pocket-layout.svg',
   'pocket.dxf',
   'pocket.svg',
   'sheet.html',
 ];
+
+/** The drawings of the second inlay and those after it, when there are several plug woods. */
+const FURTHER = /^(?:pocket|plug)-(?:[2-9]|[1-9]\d)\.(?:dxf|svg)$/;
 
 /** Files that systems leave in any folder they show. */
 const SYSTEM = ['.DS_Store', 'Thumbs.db', 'desktop.ini'];
@@ -159,7 +166,7 @@ function refuseForeign(path: string): void {
 function whyForeign(path: string): string | null {
   if (!isResult(path))
     return 'exists and was not made by inlaywright; move it away or choose another folder with --out';
-  const other = entries(path).find((f) => !OURS.includes(f) && !SYSTEM.includes(f));
+  const other = entries(path).find((f) => !OURS.includes(f) && !FURTHER.test(f) && !SYSTEM.includes(f));
   return other === undefined
     ? null
     : `holds ${other}, which inlaywright did not write; move it out first, so that it is not lost`;

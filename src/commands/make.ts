@@ -1,13 +1,15 @@
 import { join } from 'node:path';
 import { build } from '../build.js';
-import type { Files, Job } from '../output/job.js';
+import type { Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
-import type { Asked, ProofFiles } from '../proof/index.js';
+import type { LayoutProofs } from '../output/layout-text.js';
+import type { Asked, LayoutProof } from '../proof/index.js';
 import { readRecipe } from '../recipe/read.js';
 import { cutterRadius } from '../recipe/recipe.js';
 import { BadInput, Refusal } from '../schema/fault.js';
 import { checkFolder, writeFolder } from './folder.js';
 import { loadAssets, loadRecipeText, loadRenderer } from './load.js';
+import { layoutLines, partNumbers } from './parts.js';
 import { describeError, message } from './report.js';
 import { resultLine, resultObject } from './result.js';
 
@@ -15,22 +17,28 @@ export interface MakeOptions {
   readonly out: string;
   readonly set: readonly string[];
   readonly json?: boolean;
+  /** Numbers of spoiled parts, as given. */
+  readonly parts?: string;
 }
 
 /**
  * Makes each recipe into a folder of its own, going on after a failure. Prints a line a piece (or one JSON array) to
  * stdout and everything else to stderr. Returns the worst exit code.
  */
-export async function make(recipes: readonly string[], { out, set, json }: MakeOptions): Promise<number> {
+export async function make(
+  recipes: readonly string[],
+  { out, set, json, parts }: MakeOptions,
+): Promise<number> {
+  const spoiled = partNumbers(parts, recipes.length);
   const made = new Map<string, string>();
   const results: object[] = [];
   let worst = 0;
   for (const path of recipes) {
     try {
-      const { job, proof } = await makeOne(path, out, set, made);
+      const { job, proofs } = await makeOne(path, out, set, made, spoiled);
       const folder = join(out, job.recipe.name);
-      if (json) results.push(resultObject(path, job, proof, folder));
-      else process.stdout.write(`${resultLine(job, proof, folder)}\n`);
+      if (json) results.push(resultObject(path, job, proofs, folder));
+      else process.stdout.write(`${resultLine(job, proofs, folder)}\n`);
     } catch (e) {
       const { lines, code } = describeError(e, path);
       lines.forEach(message);
@@ -47,7 +55,8 @@ async function makeOne(
   out: string,
   set: readonly string[],
   made: Map<string, string>,
-): Promise<{ job: Job; proof: ProofResult }> {
+  spoiled: readonly number[] | null,
+): Promise<{ job: Job; proofs: readonly ProofResult[] }> {
   const recipe = readRecipe(loadRecipeText(path), path, set);
   const { name } = recipe;
   // Two pieces of one name would overwrite each other; some disks hold upper and lower case alike.
@@ -62,40 +71,42 @@ async function makeOne(
 
   const starting = loadRenderer();
   starting.catch(() => undefined); // Awaited below, unless building refuses first.
-  const [{ draw, jobText }, { prove }] = await Promise.all([
-    import('../output/index.js'),
-    import('../proof/index.js'),
-  ]);
+  const [{ draw, drawingsOf, jobText, layoutAsked, layoutFilesOf }, { prove, proveLayout }] =
+    await Promise.all([import('../output/index.js'), import('../proof/index.js')]);
   message(`${name}: building`);
-  const job = build(recipe, loadAssets(recipe, path));
+  const job = build(recipe, loadAssets(recipe, path), spoiled ? { spoiled } : {});
   for (const f of job.findings)
     message(`${name}: ${f.severity === 'warn' ? 'warning' : f.severity}: ${f.do}`);
   message(`${name}: drawing`);
   const files = draw(job, await starting);
   message(`${name}: proving`);
-  const proof = prove(drawings(files), asked(job));
-  if (!proof.holds)
+  const proofs = job.inlays.map((_, k) => prove(drawingsOf(files, k), asked(job)));
+  const failures = proofs.flatMap((p, k) =>
+    p.failures.map((f) => (proofs.length > 1 ? `${job.inlays[k]!.wood}: ${f}` : f)),
+  );
+  if (failures.length > 0 || proofs.some((p) => !p.holds))
     throw new Refusal(
       'proof-failed',
-      `the drawings do not pass their proof: ${proof.failures.join('; ')}. Nothing is written`,
+      `the drawings do not pass their proof: ${failures.join('; ')}. Nothing is written`,
     );
-  writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof)]]));
-  return { job, proof };
+  const layouts: LayoutProofs = Object.fromEntries(
+    (['plug', 'pocket'] as const)
+      .filter((part) => job.layouts[part])
+      .map((part) => [part, sound(proveLayout(layoutFilesOf(files, part), layoutAsked(job, part)))]),
+  );
+  for (const line of layoutLines(job)) message(`${name}: ${line}`);
+  const [proof, ...further] = proofs;
+  writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof!, further, layouts)]]));
+  return { job, proofs };
 }
 
-/** The four drawings as they will be written: the proof reads nothing else. */
-function drawings(files: Files): ProofFiles {
-  const text = (name: string): string => {
-    const content = files.get(name);
-    if (typeof content !== 'string') throw new Error(`${name} was not drawn`);
-    return content;
-  };
-  return {
-    pocketSvg: text('pocket.svg'),
-    plugSvg: text('plug.svg'),
-    pocketDxf: text('pocket.dxf'),
-    plugDxf: text('plug.dxf'),
-  };
+/** A layout's proof, when it holds. */
+function sound(proof: LayoutProof): LayoutProof {
+  if (proof.holds) return proof;
+  throw new Refusal(
+    'proof-failed',
+    `the layout does not pass its proof: ${proof.failures.join('; ')}. Nothing is written`,
+  );
 }
 
 function asked({ recipe, pair }: Job): Asked {

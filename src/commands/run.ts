@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { CouponOptions } from './coupon-options.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
 import { type LetterOptions, letterParameters } from './letter-recipe.js';
 import type { LimitsOptions } from './limits.js';
@@ -28,6 +29,7 @@ export async function run(args: readonly string[]): Promise<number> {
     .argument('<recipe...>', 'recipe files (JSON)')
     .option('-o, --out <folder>', 'folder that gets a folder for each piece', 'out')
     .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
+    .option('--parts <numbers>', 'lay out only these spoiled parts of a loose plug again: 7,12')
     .option('--json', 'print the result as JSON')
     .addHelpText('after', MAKE_EXAMPLES)
     .action(async (recipes: string[], options: MakeOptions) => {
@@ -81,6 +83,24 @@ export async function run(args: readonly string[]): Promise<number> {
       if (options.pictures === undefined) return list(name, options.json === true);
       const { pictures } = await import('./pictures.js');
       await pictures(name, options.pictures);
+    });
+
+  program
+    .command('coupon')
+    .description('make a small trial piece that finds the clearance: the hard spots of a recipe, once a step')
+    .argument('<recipe>', 'recipe file (JSON)')
+    .option('-o, --out <folder>', 'folder that gets a folder for the coupon', 'out')
+    .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
+    .option('--size <length>', 'most width and height of the figure in each step (default: 40mm)')
+    .option('--from <length>', 'tightest clearance per side (default: 0.04mm)')
+    .option('--to <length>', 'loosest clearance per side (default: 0.2mm)')
+    .option('--steps <n>', 'number of steps, 1 to 9 (default: 5)')
+    .option('--ladder <lengths>', 'clearance of each step instead: 0.05,0.08,0.11')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', COUPON_EXAMPLES)
+    .action(async (recipe: string, options: CouponOptions) => {
+      const { makeCoupon } = await import('./coupon.js');
+      await makeCoupon(recipe, options);
     });
 
   const fit = program
@@ -151,9 +171,18 @@ const MAKE_EXAMPLES = `
 Examples:
   inlaywright make patterns/*.json
   inlaywright make lid.json --set fit.clearance=0.1 --set name=lid-looser
+  inlaywright make lid.json --parts 7,12
 
 Each piece gets a folder with pocket and plug as SVG and DXF, pictures, a sheet to print and job.json.
 It is written only when the drawings, read back, are proven to be cuttable and to fit.`;
+
+const COUPON_EXAMPLES = `
+Examples:
+  inlaywright coupon lid.json
+  inlaywright coupon lid.json --ladder 0.06,0.08,0.1,0.12 --size 30mm
+
+Made and proven like a piece, in OUT/NAME-coupon. Its steps are noted in the fit log beside the recipe, so that
+inlaywright fit record lid.json --step 2 knows which clearance that was.`;
 
 const RECORD_EXAMPLES = `
 Examples:

@@ -28,6 +28,12 @@ const TIP = 1 / 16;
 const PARALLEL = -0.9976;
 
 /**
+ * cos(165 degrees): the two sides of what was lost, where it begins and ends, make a wedge when they turn by less, as
+ * the flat-ended crotch of a 4 does; by more, a slot or an arm with sides all but parallel.
+ */
+const SLOT = -0.9659;
+
+/**
  * How far a drawn boundary strays from what the cutter left of it, stretch by stretch. A corner of angle a loses
  * r (1 / sin(a / 2) - 1) of its tip to a disc of radius r at any size of the drawing; `over` is what lies deeper.
  */
@@ -82,16 +88,29 @@ function strays(all: readonly Sample[], meter: Meter, r: number): Stray[][] {
 
 function measured(run: readonly Stray[], c: Contour, r: number): Depth {
   const tip = run.reduce((a, b) => (b.depth > a.depth ? b : a));
-  return { side: tip.side, at: [tip.x, tip.y], depth: tip.depth, over: tip.depth - pointLoss(c, tip, r) };
+  const corner = pointLoss(
+    tangentFrom(c, tip, -TIP * r),
+    tangentFrom(c, tip, TIP * r),
+    tip.side,
+    PARALLEL,
+    r,
+  );
+  const [first, last] = [run[0]!, run[run.length - 1]!];
+  const wedge = pointLoss(tangentFrom(c, first, 0), tangentFrom(c, last, 0), tip.side, SLOT, r);
+  return { side: tip.side, at: [tip.x, tip.y], depth: tip.depth, over: tip.depth - Math.max(corner, wedge) };
 }
 
-/** What a corner of the tip's angle loses to a disc of radius r, mm; 0 when there is no corner. */
-function pointLoss(c: Contour, tip: Stray, r: number): number {
-  const [ax, ay] = tangentFrom(c, tip, -TIP * r);
-  const [bx, by] = tangentFrom(c, tip, TIP * r);
+/** What a corner loses to a disc of radius r, mm, between two directions of the boundary; 0 when there is no corner. */
+function pointLoss(
+  [ax, ay]: readonly [number, number],
+  [bx, by]: readonly [number, number],
+  side: Depth['side'],
+  parallel: number,
+  r: number,
+): number {
   const cos = ax * bx + ay * by;
   const convex = ax * by - ay * bx > 0;
-  if (convex !== (tip.side === 'limb') || cos < PARALLEL) return 0;
+  if (convex !== (side === 'limb') || cos < parallel) return 0;
   return r * (1 / Math.sqrt((1 + cos) / 2) - 1);
 }
 

@@ -14,7 +14,7 @@ export type { Loss } from './family.js';
  *
  * Parts and gaps are matched by place before and after the pass, piece by piece: any part or hole that has none or
  * several of its own kind after it, or shares one, is a loss. With `ends`, so are ends and gaps that keep their part
- * but lose more than 2r of their length: a serif gone, a slot closed. What a corner loses of its tip by its angle alone
+ * but lose much of their length (2r of an end, r of a gap): a serif gone, a slot closed. What a corner loses of its tip by its angle alone
  * does not count, however far its point reached: it loses it at every size.
  *
  * @param safe what the pass made of the artwork, whatever its rule

@@ -76,8 +76,11 @@ function lostGaps(family: Family, parts: readonly Loss[], r: number): Loss[] {
   return out;
 }
 
+/** A shorter arm is a bump; a gap that closes for as little changes how a letter reads. In corner radii. */
+const MOST = { limb: 2, gap: 1 } as const;
+
 /**
- * Ends and gaps that lost more than 2r beyond what their corner loses by its angle. What lies where a part was cut or a
+ * Ends that lost more than 2r, and gaps that lost more than r, beyond what their corner loses by its angle. What lies where a part was cut or a
  * gap closed is that loss again; between pieces that became one the gaps are filled on purpose.
  */
 export function lossesOfDepth(family: Family, lost: readonly Loss[], r: number): Loss[] {
@@ -90,7 +93,10 @@ export function lossesOfDepth(family: Family, lost: readonly Loss[], r: number):
     if (kin[i]!.size !== 1) return [];
     const kept = body.contours.filter((c) => contourArea(c) > 0 || !gone.some((l) => isAt(l, c)));
     return depths(kept, left, r)
-      .filter((d) => d.over > 2 * r && !(merged && d.side === 'gap') && !lost.some((l) => covers(l, d, r)))
+      .filter(
+        (d) =>
+          d.over > MOST[d.side] * r && !(merged && d.side === 'gap') && !lost.some((l) => covers(l, d, r)),
+      )
       .map((d) => loss(d.side, drawn.length === 1 ? drawn[0]! : of, d.at, d.depth));
   });
 }

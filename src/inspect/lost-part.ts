@@ -13,26 +13,47 @@ const MOST = 12;
 /** Pieces of more edges are not tried at other sizes: a dozen tries would take longer than all the rest. */
 const TRIED = 1500;
 
-/** Each part that vanished, was cut up or grew together, and each hole that filled: by name, worst first. */
+/**
+ * Each part that vanished, was cut up or grew together, and each hole that filled: by name, worst first. What all the
+ * e's of a text lose alike is one finding, at the first of them.
+ */
 export function lostParts(setup: Setup, losses: readonly Loss[]): Finding[] {
   const radii = new Map<string, number | null | undefined>();
-  const found = losses.slice(0, MOST).map((l) => {
+  const groups = alike(losses);
+  const found = groups.slice(0, MOST).map((group) => {
+    const l = group[0]!;
     const names = l.of.map((p) => p.name).join('\n');
     if (!radii.has(names)) radii.set(names, radiusKeeping(l, setup));
-    return finding(l, setup, radii.get(names));
+    return finding(group, setup, radii.get(names));
   });
-  const more = losses.length - found.length;
+  const more = groups.slice(MOST).reduce((n, group) => n + group.length, 0);
   return more > 0 ? [...found, leftOver(more)] : found;
 }
 
-function finding(l: Loss, setup: Setup, radius: number | null | undefined): Finding {
+/** Losses of one kind and size by pieces whose names differ in number and word only. */
+function alike(losses: readonly Loss[]): Loss[][] {
+  const groups = new Map<string, Loss[]>();
+  for (const l of losses) {
+    const name = l.piece.replace(/ in '[^']*'/g, '').replace(/\d+/g, '#');
+    const key = `${l.kind} ${l.parts} ${l.size.toFixed(3)} ${name}`;
+    const group = groups.get(key);
+    if (group) group.push(l);
+    else groups.set(key, [l]);
+  }
+  return [...groups.values()];
+}
+
+function finding(group: readonly Loss[], setup: Setup, radius: number | null | undefined): Finding {
+  const l = group[0]!;
   const { text, numbers } = remedy(l, setup, radius);
+  const more = group.length - 1;
+  const others = more === 0 ? '' : `; likewise ${more} more like it`;
   return {
     code: 'lost-part',
     severity: 'warn',
     where: l.at,
-    numbers: { size: l.size, ...numbers },
-    do: `${capital(what(l, setup))}. ${text}`,
+    numbers: { size: l.size, places: group.length, ...numbers },
+    do: `${capital(what(l, setup))}${others}. ${text}`,
   };
 }
 

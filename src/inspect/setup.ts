@@ -12,4 +12,9 @@ export interface Setup {
   readonly artwork: Artwork;
   readonly safe: Safe;
   readonly pair: Pair;
+  /**
+   * With several plug woods: whether what the pass took away at a place, or filled there, does not show, since another
+   * wood lies there.
+   */
+  readonly unseen?: (at: readonly [number, number], filled: boolean) => boolean;
 }

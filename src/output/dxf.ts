@@ -3,6 +3,7 @@ import { putBlocks, putHeader, putObjects, putTables, takeHandles } from './dxf-
 import { DxfWriter } from './dxf-writer.js';
 import { decimal, millionths } from './format.js';
 import type { Marks } from './marks.js';
+import type { Label } from './numbers.js';
 import { type Frame, inFrame, inGrid, type Ring, ringBulge, toRing } from './ring.js';
 
 /** One drawing for CAM as DXF (AC1015): closed LWPOLYLINEs with bulges, y up, origin at the sheet's lower left corner. */
@@ -14,16 +15,19 @@ export function drawingDxf(layer: 'POCKET' | 'PLUG', region: Region, marks: Mark
     ['POCKET', 7],
     ['PLUG', 7],
     ['MARKS', 8],
+    ...(marks.dots ? [['DOTS', 7] as const] : []),
   ]);
   putBlocks(w, h);
   w.put([0, 'SECTION'], [2, 'ENTITIES']);
   const entities = new Entities(w, h.model, frame);
   for (const part of parts(region)) for (const c of part) entities.polyline(layer, toRing(c, frame));
+  for (const c of marks.dots ?? []) entities.polyline('DOTS', toRing(c, frame));
   for (const c of marks.outline) entities.polyline('MARKS', toRing(c, frame));
   entities.polyline('MARKS', toRing(marks.datum.circle, frame));
   for (const l of marks.datum.lines) entities.line('MARKS', l);
   entities.polyline('MARKS', toRing(marks.square, frame));
   entities.label('MARKS', marks.label);
+  for (const n of marks.numbers ?? []) entities.label('MARKS', n);
   w.put([0, 'ENDSEC']);
   putObjects(w, h);
   // The header names the next free handle, so it is written when all the others are taken.
@@ -61,7 +65,7 @@ class Entities {
   }
 
   /** One line of words, centred on its place both ways. */
-  label(layer: string, label: Marks['label']): void {
+  label(layer: string, label: Label): void {
     const [x, y] = inFrame(label.x, label.y, this.frame);
     const height = inGrid(label.height, this.frame.units);
     this.#begin('TEXT', layer, 'AcDbText');

@@ -1,6 +1,11 @@
+export type { Coupon, CouponStep } from './coupon.js';
+export { drawCoupon } from './coupon-draw.js';
+export { couponAsked, couponEntry, couponText } from './coupon-text.js';
 export { draw } from './draw.js';
 export type { Files, Job } from './job.js';
 export { jobText, type ProofResult, type SideProof } from './job-text.js';
+export { type LayoutProofs, layoutAsked, layoutFilesOf } from './layout-text.js';
 export { MARKS_BORDER } from './marks.js';
+export { drawingsOf, type InlayFiles } from './of-inlay.js';
 export { pictureSvg } from './picture.js';
 export { makeRenderer, type Renderer } from './renderer.js';

@@ -1,4 +1,4 @@
-import { bounds, type Region } from '../geometry/region.js';
+import { bounds, type Contour, type Region } from '../geometry/region.js';
 import { mirrorX } from '../geometry/transform.js';
 import { findWood, type Wood } from '../shop/woods.js';
 import { decimal, millionths } from './format.js';
@@ -11,8 +11,11 @@ import { pathData } from './svg.js';
 /** Room round the face for its shadow, mm per mm of the face's longer side. */
 const MAT = 0.04;
 
-/** The piece as it will look from its face: plug in place, never mirrored. No words. Shrunk SVG, unit mm. */
-export function pictureSvg(job: Job): string {
+/**
+ * The piece as it will look from its face: plug in place, never mirrored; `dots` are holes in the field. No words.
+ * Shrunk SVG, unit mm.
+ */
+export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
   const { box, face } = job.outline;
   const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   const mat = size * MAT;
@@ -22,8 +25,14 @@ export function pictureSvg(job: Job): string {
   );
   const { woods } = job.recipe;
   const field = woodOr(woods.field, PALE);
-  const plug = woodOr(woods.plug, DARK);
-  const set = job.pair.mirrored ? mirrorX(job.pair.plug) : job.pair.plug;
+  const inlays = [job, ...job.inlays.slice(1)].map(({ pair }, k) => ({
+    wood: woodOr(job.inlays[k]!.wood, DARK),
+    pocket: pair.pocket,
+    set: pair.mirrored ? mirrorX(pair.plug) : pair.plug,
+    clip: `set${k === 0 ? '' : k + 1}`,
+    // Each wood its own grain.
+    seed: 1977 + 31 * k,
+  }));
   const data = (r: Region): string => pathData(r.contours, frame);
   const w = millionths(frame.width);
   const h = millionths(frame.height);
@@ -35,12 +44,13 @@ export function pictureSvg(job: Job): string {
   };
   const joint = Math.max(0.12, size / 700);
   const facePath = data(face);
-  const plugPath = data(set);
   const svg = [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">`,
     '<defs>',
     `<clipPath id="face"><path clip-rule="evenodd" d="${facePath}"/></clipPath>`,
-    `<clipPath id="set"><path clip-rule="evenodd" d="${plugPath}"/></clipPath>`,
+    ...inlays.map(
+      ({ clip, set }) => `<clipPath id="${clip}"><path clip-rule="evenodd" d="${data(set)}"/></clipPath>`,
+    ),
     `<linearGradient id="light" x1="0" y1="0" x2="1" y2="1">${LIGHT}</linearGradient>`,
     '</defs>',
     `<rect width="${w}" height="${h}" fill="#fff"/>`,
@@ -49,12 +59,15 @@ export function pictureSvg(job: Job): string {
     `<g clip-path="url(#face)">${grainLines(field, place(face), woods.fieldGrain, 7)}</g>`,
     // What runs over the edge of the face (a band across a joint) is cut off there.
     '<g clip-path="url(#face)">',
-    `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(job.pair.pocket)}"/>`,
-    `<path fill-rule="evenodd" fill="${plug.colour}" d="${plugPath}"/>`,
-    set.contours.length
-      ? `<g clip-path="url(#set)">${grainLines(plug, place(set), woods.plugGrain, 1977)}</g>`
-      : '',
-    `<path fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}" d="${plugPath}"/>`,
+    ...inlays.flatMap(({ wood, pocket, set, clip, seed }) => [
+      `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(pocket)}"/>`,
+      `<path fill-rule="evenodd" fill="${wood.colour}" d="${data(set)}"/>`,
+      set.contours.length
+        ? `<g clip-path="url(#${clip})">${grainLines(wood, place(set), woods.plugGrain, seed)}</g>`
+        : '',
+      `<path fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}" d="${data(set)}"/>`,
+    ]),
+    dots.length ? `<path fill="#1c130c" fill-opacity=".7" d="${pathData(dots, frame)}"/>` : '',
     '</g>',
     `<path fill="url(#light)" fill-rule="evenodd" stroke="#2a1c10" stroke-opacity=".55" stroke-width="${decimal(joint * 1.4, 2)}" d="${facePath}"/>`,
     '</svg>',

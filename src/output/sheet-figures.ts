@@ -2,6 +2,7 @@ import { decimal, escapeText, MM_PER, millionths } from './format.js';
 import type { Job } from './job.js';
 import { marksOf } from './marks.js';
 import { frameOf, inFrame, inGrid } from './ring.js';
+import { partNumbers } from './sheet-parts.js';
 import { pathData } from './svg.js';
 
 /** Room shown round the face, mm: enough for the datum. */
@@ -46,6 +47,8 @@ export function smallDrawing(
       `<text x="${x}" y="${decimal((frame.height - py) / 1e6 + 0.85 * unit, 4)}" font-size="${decimal(2.4 * unit, 4)}" text-anchor="middle">${escapeText(label)}</text>`
     );
   });
+  const inParts = partNumbers(job, part, frame, ratio);
+  const small = inParts.all ? '' : '; numbers of small parts: in the drawing';
   const dot = inFrame(mirrored ? -minX : minX, minY, frame);
   const how = mirrored ? 'Plug, mirrored: cut as drawn' : part === 'plug' ? 'Plug' : 'Pocket';
   const size = ratio > 1 ? `about 1 : ${decimal(ratio, 1)}` : `about ${decimal(1 / ratio, 1)} : 1`;
@@ -54,7 +57,8 @@ export function smallDrawing(
     `<path d="${pathData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${thin}"/>`,
     `<circle cx="${decimal(dot[0] / 1e6, 4)}" cy="${decimal((frame.height - dot[1]) / 1e6, 4)}" r="${decimal(unit, 4)}"/>`,
     `<path d="${pathData(job.pair[part].contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${thin}"/>`,
+    ...inParts.text,
     ...numbered,
-    `</svg><figcaption>${how} (${size}; dot: datum)</figcaption></figure>`,
+    `</svg><figcaption>${how} (${size}; dot: datum${small})</figcaption></figure>`,
   ].join('\n');
 }

@@ -1,8 +1,9 @@
 import { area, parts } from '../geometry/region.js';
-import { cornerRadius, cutterRadius } from '../recipe/recipe.js';
+import { cornerRadius, cutterRadius, plugHeight, type Recipe } from '../recipe/recipe.js';
 import { findWood } from '../shop/woods.js';
-import { areaText, decimal, escapeText, lengthText } from './format.js';
+import { areaText, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
+import { grainText } from './sheet-grain.js';
 
 /** The figures of the job as rows of a table: what it is, how much. HTML text. */
 export function numberTable(job: Job): string {
@@ -11,8 +12,6 @@ export function numberTable(job: Job): string {
   const { cutter, fit, woods } = recipe;
   const r = cornerRadius(cutter);
   const [ofPlug, ofPocket] = shares(fit.from, fit.clearance);
-  const grain = (angle: number): string =>
-    `${decimal((angle / Math.PI) * 180, 1)}\u00b0 from the drawing's x`;
   const rows: [string, string][] = [
     ['Cutter', `${len(cutter.diameter)} round, straight; flutes ${len(cutter.flute)} long`],
     [
@@ -30,14 +29,17 @@ export function numberTable(job: Job): string {
       'Left under the floor',
       `${len(Math.max(0, recipe.stock.field - recipe.depth))} (skin ${len(recipe.skin)})`,
     ],
-    ['Field', `${woodText(woods.field)}, ${len(recipe.stock.field)} thick, grain ${grain(woods.fieldGrain)}`],
-    ['Plug', `${woodText(woods.plug)}, ${len(recipe.stock.plug)} thick, grain ${grain(woods.plugGrain)}`],
+    ['Field', `${woodText(woods.field)}, ${len(recipe.stock.field)} thick, grain ${grainText(job, 'field')}`],
+    ['Plug', `${woodText(woods.plug)}, ${len(recipe.stock.plug)} thick, grain ${grainText(job, 'plug')}`],
     [
       'Plug is',
       fit.plug === 'carrier'
         ? 'on a carrier: cut mirrored, pressed in face down'
-        : 'loose, cut as it goes in',
+        : pair.mirrored
+          ? 'loose: cut mirrored, goes in turned over, face down'
+          : 'loose, cut as it goes in',
     ],
+    ...heights(recipe).map(([k, mm]): [string, string] => [k, len(mm)]),
     ['Parts', `${parts(pair.pocket).length} in the pocket, ${parts(pair.plug).length} in the plug`],
     [
       'Area',
@@ -49,6 +51,20 @@ export function numberTable(job: Job): string {
   const half = Math.ceil(cells.length / 2);
   const table = (some: readonly string[]): string => `<table>${some.join('\n')}</table>`;
   return `<div class="numbers">${table(cells.slice(0, half))}\n${table(cells.slice(half))}</div>`;
+}
+
+/** What is cut and left above and below the plug, mm. */
+function heights(recipe: Recipe): [string, number][] {
+  const { fit, stock } = recipe;
+  const height = plugHeight(recipe);
+  const above: [string, number][] =
+    fit.plug === 'carrier'
+      ? [
+          ['Saw room', fit.sawRoom],
+          ['Carrier', Math.max(0, stock.plug - height)],
+        ]
+      : [[fit.proud < 0 ? 'Plug below the face' : 'Plug stands proud', Math.abs(fit.proud)]];
+  return [['Plug height, cut', height], ['Glue gap', fit.glueGap], ['Foot eased', fit.foot], ...above];
 }
 
 const FROM = {

@@ -24,6 +24,9 @@ section { break-inside: auto }
 table { border-collapse: collapse; align-self: start; font-variant-numeric: tabular-nums }
 th, td { text-align: left; vertical-align: top; padding: .6mm 2mm .6mm 0; border-bottom: .15mm solid #888 }
 th { font-weight: normal; width: 33mm; color: #333 }
+.fit { width: 100% }
+.fit th { width: 24mm; color: #000; font-weight: bold }
+.fit small { line-height: 1.2; display: inline-block }
 tr { break-inside: avoid }
 ul, ol { margin: 0; padding-left: 5.5mm }
 li { margin-bottom: .5mm; break-inside: avoid; overflow-wrap: anywhere }

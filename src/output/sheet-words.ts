@@ -1,23 +1,65 @@
-import { bareLength, lengthText, UNIT_WORD } from './format.js';
+import { fileStem } from '../fit/inlay.js';
+import { isNumbered } from '../fit/islands.js';
+import { plugHeight } from '../recipe/recipe.js';
+import { bareLength, escapeText, lengthText, UNIT_WORD } from './format.js';
 import type { Job } from './job.js';
+import { grainText } from './sheet-grain.js';
 
 /** How to cut and put together a pair, step by step. HTML text. */
 export function stepList(job: Job): string {
-  const { fit, depth, units, skin } = job.recipe;
+  const { fit, depth, stock, units } = job.recipe;
   const carrier = fit.plug === 'carrier';
+  const down = fit.face === 'down';
+  const len = (mm: number): string => lengthText(mm, units);
+  const height = plugHeight(job.recipe);
+  const under = stock.field - depth;
   const steps = [
     'Check the scale of each drawing with its reference square (below) before making a toolpath.',
-    `Set the machine’s zero at the datum of the drawing. Cut the pocket inside its lines, ${lengthText(depth, units)} deep, leaving ${lengthText(Math.max(0, job.recipe.stock.field - depth), units)} under it.`,
+    `Set the machine’s zero at the datum of the drawing. Cut the pocket inside its lines, ${len(depth)} deep, ${under > 1e-6 ? `leaving ${len(under)} under it` : 'right through'}.`,
     carrier
-      ? `The plug’s drawing is mirrored: cut it as drawn, outside its lines, ${lengthText(depth, units)} deep, and leave the carrier under it.`
-      : 'Cut the plug outside its lines, right through its wood; hold each part so that it cannot come loose.',
-    `Cut a test piece of both first: the clearance of ${lengthText(fit.clearance, units)} per side holds only if the cutter cuts the width given here.`,
+      ? `The plug’s drawing is mirrored: cut it as drawn, outside its lines, ${len(height)} deep (depth less glue gap, and saw room), and leave the carrier of ${len(Math.max(0, stock.plug - height))} under it.`
+      : down
+        ? 'The plug’s drawing is mirrored: cut it as drawn, outside its lines, right through its wood. Hold each part so that it cannot come loose, and mark its upper side: that side goes down into the pocket.'
+        : 'Cut the plug outside its lines, right through its wood; hold each part so that it cannot come loose.',
+    `Lay the field’s grain at ${grainText(job, 'field')}, the plug’s at ${grainText(job, 'plug')}.`,
+    `Cut a test piece of both first: the clearance of ${len(fit.clearance)} per side holds only if the cutter cuts the width given here. Gauge both parts at mouth and foot: slim cutters leave leaning walls.`,
+    ...(fit.foot > 0
+      ? [
+          `Ease the edge of the plug’s foot by ${len(fit.foot)}, so that it starts: the foot is the end that goes in, ${down ? 'the upper one as it was cut' : 'the lower one as it was cut'}.`,
+        ]
+      : []),
+    `Spread the glue thinly on the pocket’s walls and floor. ${under > 1e-6 ? 'Support the whole skin on a flat block. ' : ''}${
+      carrier
+        ? 'Turn the plug over and press it in face down, carrier up'
+        : down
+          ? 'Turn each part over and press it in, marked side down'
+          : 'Press the plug in as drawn'
+    }, slowly, so that air and glue get out. ${stopText(job)}`,
     carrier
-      ? 'Glue, turn the plug over and press it in face down, carrier up. When the glue is dry, saw off the carrier and plane flush.'
-      : 'Glue and press the plug in as drawn. When the glue is dry, plane flush.',
-    `To show the figure on both faces, plane, turn or saw the back down to the pocket’s floor or past it (skin ${lengthText(skin, units)}).`,
+      ? `When the glue is dry, saw off the carrier in the ${len(fit.sawRoom)} of saw room and plane flush.`
+      : fit.proud > 1e-6
+        ? `When the glue is dry, plane off the ${len(fit.proud)} that stand proud.`
+        : 'When the glue is dry, plane flush.',
+    ...(under > 1e-6
+      ? [
+          `To show the figure on the back too, take off the ${len(under)} under the floor, the ${len(fit.glueGap)} of glue gap and the ${len(fit.foot)} of eased foot: ${len(under + fit.glueGap + fit.foot)} in all.`,
+        ]
+      : []),
   ];
   return `<ol>${steps.map((s) => `<li>${s}</li>`).join('\n')}</ol>`;
+}
+
+/** When the plug is far enough in. */
+function stopText({ recipe: { fit, units } }: Job): string {
+  if (fit.glueGap <= 0) return 'It goes down to the floor.';
+  const len = (mm: number): string => lengthText(mm, units);
+  const seen =
+    fit.plug === 'carrier'
+      ? `when the carrier is ${len(fit.sawRoom)} above the face`
+      : fit.proud > 1e-6
+        ? `when it stands ${len(fit.proud)} proud`
+        : 'when its top is where the section shows it';
+  return `It is far enough in ${seen}; the ${len(fit.glueGap)} under it stay for glue.`;
 }
 
 /** What each file is and how to be sure that it came in at true scale. HTML text. */
@@ -28,9 +70,23 @@ export function fileList(job: Job): string {
   return [
     '<ul>',
     '<li><b>pocket.svg, pocket.dxf</b>: the pocket; <b>plug.svg, plug.dxf</b>: the plug. SVG and DXF say the same: use either.</li>',
+    ...furtherFiles(job),
     `<li>Both are in ${UNIT_WORD[units]}, true scale, lines and true arcs only. Cut paths are in the group or layer of that name; marks are not to be cut.</li>`,
     `<li>Datum: lower left corner of the box round the face, at ${border}, ${border} ${units} from the drawing’s lower left corner${job.pair.mirrored ? '; on the mirrored plug it is at the lower right' : ''}.</li>`,
     `<li>Scale: measure the reference square in your CAM program. It must be ${side} on each side. If it is not, set the import to ${UNIT_WORD[units]} and look again.</li>`,
+    ...(job.layouts.plug
+      ? [
+          '<li><b>plug-layout.svg, plug-layout.dxf</b>: the plug’s parts laid out on a board; its datum is the board’s lower left corner.</li>',
+        ]
+      : []),
+    ...(job.layouts.pocket
+      ? [
+          '<li><b>pocket-layout.svg, pocket-layout.dxf</b>: the pockets of all pieces on a board, datum likewise; the thin outlines are the pieces.</li>',
+        ]
+      : []),
+    ...(isNumbered(job.islands.length)
+      ? ['<li>Numbers in the parts are marks, the same in pocket and plug: part 3 goes into pocket 3.</li>']
+      : []),
     '<li><b>picture.svg, picture.png</b>: how the piece will look. <b>job.json</b>: every number, finding and proof.</li>',
     '</ul>',
     '<p>This sheet is written only after the drawings were read back and measured; see job.json for the proof.</p>',
@@ -52,4 +108,14 @@ export function cautionList(): string {
     'Follow local rules, and leave to licensed people what those rules leave to them, such as wiring.',
   ];
   return `<ul>${cautions.map((c) => `<li>${c}</li>`).join('\n')}</ul>`;
+}
+
+/** The files of the second inlay and those after it. */
+function furtherFiles({ inlays }: Job): string[] {
+  if (inlays.length === 1) return [];
+  const items = inlays.map(({ wood }, k) => {
+    const [pocket, plug] = [fileStem('pocket', k), fileStem('plug', k)];
+    return `<b>${pocket}.svg, ${plug}.svg</b> (and .dxf): ${escapeText(wood)}`;
+  });
+  return [`<li>One pocket and one plug a wood, in the order they go in: ${items.join('; ')}.</li>`];
 }

@@ -1,8 +1,11 @@
 import { escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
+import { listed } from './of-inlay.js';
 import { smallDrawing } from './sheet-figures.js';
+import { fitBlock } from './sheet-fit.js';
+import { eachInlay, INLAY_STYLE, inlayBlock, numbersBlock } from './sheet-inlays.js';
 import { changeList, changePlaces, findingList } from './sheet-lists.js';
-import { numberTable } from './sheet-numbers.js';
+import { layoutBlock } from './sheet-parts.js';
 import { sectionFigure } from './sheet-section.js';
 import { SHEET_STYLE } from './sheet-style.js';
 import { cautionList, fileList, stepList } from './sheet-words.js';
@@ -11,12 +14,14 @@ import { cautionList, fileList, stepList } from './sheet-words.js';
 export function sheetHtml(job: Job, picture: string): string {
   const { recipe } = job;
   const name = escapeText(recipe.name);
-  const woods = `${recipe.woods.plug} in ${recipe.woods.field}`;
+  const several = job.inlays.length > 1;
+  const woods = `${listed(job.inlays.map((i) => i.wood))} in ${recipe.woods.field}`;
   const { minX, minY, maxX, maxY } = job.outline.box;
   const size = `${lengthText(maxX - minX, recipe.units)} by ${lengthText(maxY - minY, recipe.units)}`;
   const wide = (maxX - minX) / (maxY - minY) > 1.45;
   const room = wide ? 84 : 58;
   const places = changePlaces(job);
+  const layouts = layoutBlock(job);
   const block = (title: string, body: string, keep = false): string =>
     `<section${keep ? ' class="keep"' : ''}><h2>${title}</h2>\n${body}\n</section>`;
   return [
@@ -26,22 +31,27 @@ export function sheetHtml(job: Job, picture: string): string {
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     `<title>${name}: shop sheet</title>`,
-    `<style>\n${SHEET_STYLE}\n</style>`,
+    `<style>\n${SHEET_STYLE}${several ? INLAY_STYLE : ''}\n</style>`,
     '</head>',
     '<body>',
     `<h1>${name}</h1>`,
     `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
-    `<div class="figures${wide ? ' wide' : ''}">`,
+    `<div class="figures${wide || several ? ' wide' : ''}">`,
     `<figure class="picture">${inline(picture)}<figcaption>The piece as it will look</figcaption></figure>`,
-    `<div class="parts">${smallDrawing(job, 'pocket', places, room)}\n${smallDrawing(job, 'plug', [], room)}</div>`,
+    several
+      ? ''
+      : `<div class="parts">${smallDrawing(job, 'pocket', places, room)}\n${smallDrawing(job, 'plug', [], room)}</div>`,
     '</div>',
+    ...(several ? [block('Inlays, in this order', inlayBlock(job))] : []),
     block(
       'Section',
-      `${sectionFigure(recipe)}\n<p><small>Heights to one scale; widths and gap not.</small></p>`,
+      `${sectionFigure(recipe)}\n<p><small>Heights to one scale; widths, clearance and eased foot not.</small></p>`,
       true,
     ),
-    block('Numbers', numberTable(job)),
-    block('What the cutter made necessary', `${changeList(job)}\n${placesNote(job)}`),
+    block('Numbers', numbersBlock(job)),
+    block('The fit', fitBlock(job)),
+    ...(layouts === '' ? [] : [block('Layout', layouts)]),
+    block('What the cutter made necessary', `${eachInlay(job, changeList)}\n${placesNote(job)}`),
     block('Findings', findingList(job)),
     block('Steps', stepList(job)),
     block('Files and scale', fileList(job)),
@@ -58,12 +68,13 @@ function inline(svg: string): string {
 }
 
 function fitSentence(job: Job): string {
-  return job.pair.mirrored
+  if (!job.pair.mirrored) return 'The plug is loose: cut it as it goes in.';
+  return job.recipe.fit.plug === 'carrier'
     ? 'The plug is on a carrier: cut mirrored, press in face down.'
-    : 'The plug is loose: cut it as it goes in.';
+    : 'The plug is loose and goes in face down: cut it mirrored, turn it over.';
 }
 
 function placesNote(job: Job): string {
-  const any = job.safe.changes.length > 0 || job.findings.some((f) => f.where);
+  const any = job.inlays.some((i) => i.safe.changes.length > 0) || job.findings.some((f) => f.where);
   return any ? '<p><small>Places are right and up from the datum, on the pocket’s drawing.</small></p>' : '';
 }

@@ -1,6 +1,7 @@
 import { type Contour, parts, type Region } from '../geometry/region.js';
 import { escapeText, millionths } from './format.js';
 import type { Marks } from './marks.js';
+import type { Label } from './numbers.js';
 import { type Frame, inFrame, inGrid, type Ring, toRing } from './ring.js';
 
 /** Width of the lines marks are drawn with, in millimetres and inches. */
@@ -31,12 +32,16 @@ export function drawingSvg(
     '</g>',
     '<g id="reference">',
     `<path d="${pathData([marks.square], frame)}"/>`,
-    labelText(marks, frame),
+    labelText(marks.label, frame),
     '</g>',
+    ...numbers(marks, frame),
     '</g>',
     `<g id="${group}">`,
     ...cut,
     '</g>',
+    ...(marks.dots
+      ? ['<g id="dots">', ...marks.dots.map((c) => `<path d="${pathData([c], frame)}"/>`), '</g>']
+      : []),
     '</svg>',
     '',
   ].join('\n');
@@ -73,8 +78,12 @@ function lineData([x0, y0, x1, y1]: readonly [number, number, number, number], f
   return `M ${millionths(ax)} ${flip(ay)} L ${millionths(bx)} ${flip(by)}`;
 }
 
-function labelText(marks: Marks, frame: Frame): string {
-  const { text, x, y, height } = marks.label;
+function numbers({ numbers }: Marks, frame: Frame): string[] {
+  if (!numbers || numbers.length === 0) return [];
+  return ['<g id="numbers">', ...numbers.map((n) => labelText(n, frame)), '</g>'];
+}
+
+function labelText({ text, x, y, height }: Label, frame: Frame): string {
   // A capital is about 0.7 of the font size.
   const [px, py] = inFrame(x, y - height / 2, frame);
   const size = inGrid(height / 0.7, frame.units);

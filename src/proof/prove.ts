@@ -59,6 +59,23 @@ export interface Asked {
  */
 export function prove(files: ProofFiles, asked: Asked): Proof {
   const failures: string[] = [];
+  const drawings = readFour(files, failures);
+  if (!(asked.radius > 0 && asked.radius < Infinity))
+    failures.push('the cutter has no radius to prove against');
+  if (failures.length > 0 || !drawings) return unread(asked, failures);
+  return measured(drawings, asked);
+}
+
+/** The four drawings of a pair as read back, the plug as cut. */
+export interface Four {
+  readonly pocket: Drawing;
+  readonly plugAsCut: Drawing;
+  readonly pocketDxf: Drawing;
+  readonly plugDxf: Drawing;
+}
+
+/** Reads the four drawings back; null, and why, when one cannot be read. */
+export function readFour(files: ProofFiles, failures: string[]): Four | null {
   const read = (name: string, parse: () => Drawing): Drawing | null => {
     try {
       return parse();
@@ -71,10 +88,12 @@ export function prove(files: ProofFiles, asked: Asked): Proof {
   const plugAsCut = read('plug.svg', () => expect('plug', readSvg(files.plugSvg)));
   const pocketDxf = read('pocket.dxf', () => expect('pocket', readDxf(files.pocketDxf)));
   const plugDxf = read('plug.dxf', () => expect('plug', readDxf(files.plugDxf)));
-  if (!(asked.radius > 0 && asked.radius < Infinity))
-    failures.push('the cutter has no radius to prove against');
-  if (failures.length > 0 || !pocket || !plugAsCut || !pocketDxf || !plugDxf) return unread(asked, failures);
+  return pocket && plugAsCut && pocketDxf && plugDxf ? { pocket, plugAsCut, pocketDxf, plugDxf } : null;
+}
 
+/** Measures a pair's drawings. */
+export function measured({ pocket, plugAsCut, pocketDxf, plugDxf }: Four, asked: Asked): Proof {
+  const failures: string[] = [];
   const plug = asked.carrier ? mirrored(plugAsCut, plugAsCut.width!) : plugAsCut;
   const middle: [number, number] = [pocket.width! / 2, pocket.height! / 2];
   const where = (at: readonly [number, number]) =>
@@ -168,7 +187,7 @@ function sideProof(
   return { reach: round(value), side, at: place, holds: value >= required };
 }
 
-function unread(asked: Asked, failures: readonly string[]): Proof {
+export function unread(asked: Asked, failures: readonly string[]): Proof {
   const side = (name: 'inside' | 'outside'): SideProof => ({
     reach: Number.NaN,
     side: name,

@@ -67,6 +67,17 @@ interface Polyline {
  * Other layers are marks and are not looked at. Throws `Unreadable` with line and column.
  */
 export function readDxf(text: string): Drawing {
+  const { layer, unit, edges, starts } = readLayer(text, ['pocket', 'plug']);
+  return new Drawing(unit, null, null, layer, edges, starts);
+}
+
+/** Reads the dots of a coupon's drawing, on the layer DOTS, likewise. `name` is the part they are drilled in. */
+export function readDxfDots(text: string, name: 'pocket' | 'plug'): Drawing {
+  const { unit, edges, starts } = readLayer(text, ['dots']);
+  return new Drawing(unit, null, null, name, edges, starts);
+}
+
+function readLayer<T extends string>(text: string, layers: readonly T[]) {
   const pairs = new Pairs(text);
   const found: Polyline[] = [];
   let section = '';
@@ -93,7 +104,7 @@ export function readDxf(text: string): Drawing {
   }
   if (!ended) throw new Unreadable(text, text.length, 'no EOF: the file breaks off, or is no DXF drawing');
   if (!unit) throw new Unreadable(text, 0, '$INSUNITS is not set, so the size is not certain');
-  return assemble(text, found, unit);
+  return { unit, ...assemble(text, found, unit, layers) };
 }
 
 function started(offset: number, type: string): Polyline {
@@ -120,17 +131,22 @@ function take(e: Polyline, pairs: Pairs): void {
   }
 }
 
-function assemble(text: string, found: readonly Polyline[], unit: Unit): Drawing {
+function assemble<T extends string>(
+  text: string,
+  found: readonly Polyline[],
+  unit: Unit,
+  layers: readonly T[],
+) {
   const out = new ChainBuilder();
   const s = MM_PER[unit];
-  let name: 'pocket' | 'plug' | null = null;
+  let name: T | null = null;
   for (const e of found) {
-    const layer = e.layer.toLowerCase();
-    if (layer !== 'pocket' && layer !== 'plug') continue;
+    const layer = layers.find((l) => l === e.layer.toLowerCase());
+    if (layer === undefined) continue;
     const wrong = fault(e);
     if (wrong) throw new Unreadable(text, e.offset, wrong);
     if (name !== null && layer !== name)
-      throw new Unreadable(text, e.offset, 'both POCKET and PLUG in one file');
+      throw new Unreadable(text, e.offset, `both ${named(layers, ' and ')} in one file`);
     name = layer;
     const n = e.x.length;
     for (let i = 0; i < n; i++) {
@@ -147,9 +163,12 @@ function assemble(text: string, found: readonly Polyline[], unit: Unit): Drawing
     if (out.open === 0) throw new Unreadable(text, e.offset, 'a contour without edges');
     out.close();
   }
-  if (name === null) throw new Unreadable(text, 0, 'nothing on layer POCKET or PLUG');
-  const { edges, starts } = out.finish();
-  return new Drawing(unit, null, null, name, edges, starts);
+  if (name === null) throw new Unreadable(text, 0, `nothing on layer ${named(layers, ' or ')}`);
+  return { layer: name, ...out.finish() };
+}
+
+function named(layers: readonly string[], between: string): string {
+  return layers.map((l) => l.toUpperCase()).join(between);
 }
 
 function fault(e: Polyline): string {

@@ -18,9 +18,20 @@ interface Sheet extends Frame {
  * y up from the sheet's lower edge. Other groups are marks and are not looked at. Throws `Unreadable` with line and column.
  */
 export function readSvg(text: string): Drawing {
+  const { name, sheet, edges, starts } = readGroup(text, ['pocket', 'plug']);
+  return new Drawing(sheet.unit, sheet.width, sheet.height, name, edges, starts);
+}
+
+/** Reads the dots of a coupon's drawing, the paths in `<g id="dots">`, likewise. `name` is the part they are drilled in. */
+export function readDots(text: string, name: 'pocket' | 'plug'): Drawing {
+  const { sheet, edges, starts } = readGroup(text, ['dots']);
+  return new Drawing(sheet.unit, sheet.width, sheet.height, name, edges, starts);
+}
+
+function readGroup<T extends string>(text: string, names: readonly T[]) {
   const out = new ChainBuilder();
   let sheet: Sheet | null = null;
-  let name: 'pocket' | 'plug' | null = null;
+  let name: T | null = null;
   let depth = 0;
   let group = 0;
   for (const tag of tags(text)) {
@@ -31,24 +42,28 @@ export function readSvg(text: string): Drawing {
     }
     if (tag.kind === 'start') depth++;
     const id = tag.attributes.get('id')?.value;
+    const wanted = names.find((n) => n === id);
     if (sheet === null) sheet = readSheet(text, tag);
     else if (group > 0) readPart(text, tag, sheet, out);
-    else if (id === 'pocket' || id === 'plug') {
+    else if (wanted !== undefined) {
       if (tag.name !== 'g')
         throw new Unreadable(text, tag.offset, `<${tag.name} id="${id}"> must be a group, <g>`);
       if (name !== null)
         throw new Unreadable(text, tag.offset, `a second group of cut paths, "${id}" after "${name}"`);
       if (depth > 2) throw new Unreadable(text, tag.offset, `the group "${id}" must stand directly in <svg>`);
       refuseMoving(text, tag);
-      name = id;
+      name = wanted;
       if (tag.kind === 'start') group = depth;
     }
   }
   if (sheet === null) throw new Unreadable(text, 0, 'no <svg> element: this is no SVG drawing');
   if (name === null)
-    throw new Unreadable(text, 0, 'no <g id="pocket"> or <g id="plug">: nothing to cut is named');
-  const { edges, starts } = out.finish();
-  return new Drawing(sheet.unit, sheet.width, sheet.height, name, edges, starts);
+    throw new Unreadable(
+      text,
+      0,
+      `no ${names.map((n) => `<g id="${n}">`).join(' or ')}: nothing to cut is named`,
+    );
+  return { name, sheet, ...out.finish() };
 }
 
 function readPart(text: string, tag: Tag, frame: Frame, out: ChainBuilder): void {

@@ -44,14 +44,15 @@ export function checkTogether(recipe: Recipe, faults: Faults, proud: number | un
     );
   checkPlug(recipe, faults, proud);
   const r = cornerRadius(cutter);
-  const share = fit.from === 'both' ? fit.clearance / 2 : fit.clearance;
-  if (share >= r) {
-    const most = (fit.from === 'both' ? 2 : 1) * r;
+  // The narrowest limb a cutter of that corner radius leaves is 2 r wide, less what the plug gives up on both sides.
+  const most = { plug: (2 * r) / 3, both: r, pocket: r }[fit.from];
+  if (fit.clearance >= most)
     faults.add(
       ['fit', 'clearance'],
-      `${text(fit.clearance)} is too much for a corner radius of ${text(r)}: less than ${text(most)}; 0.05 mm to 0.15 mm is usual`,
+      fit.from === 'pocket'
+        ? `${text(fit.clearance)} is too much for a corner radius of ${text(r)}: less than ${text(most)}; 0.05 mm to 0.15 mm is usual`
+        : `${text(fit.clearance)} is too much for a corner radius of ${text(r)}: a limb of ${text(2 * r)} would come out no wider than the clearance; less than ${text(most)}; 0.05 mm to 0.15 mm is usual`,
     );
-  }
 }
 
 function checkPlug(recipe: Recipe, faults: Faults, proud: number | undefined): void {
@@ -85,6 +86,11 @@ function checkPlug(recipe: Recipe, faults: Faults, proud: number | undefined): v
       `${text(cutter.flute)} does not reach down the plug's ${text(height)}: use a cutter with at least that much flute, ${
         carrier ? 'less saw room or a shallower pocket' : 'or a thinner plug'
       }`,
+    );
+  if (carrier && stock.plug <= height + 1e-9)
+    faults.add(
+      ['stock', 'plug'],
+      `${text(stock.plug)} leaves no carrier behind the plug's ${text(height)} (depth less glue gap, and saw room): use more than that, less saw room or a shallower pocket`,
     );
   if (moisture.driest > moisture.dampest)
     faults.add(

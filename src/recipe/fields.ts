@@ -227,6 +227,55 @@ export const sections: readonly Section[] = [
     fields: [
       preset(length('accuracy', 0, 1, 0.05, 'How far a cut wall may be off its drawing, either way.')),
       preset(length('repeatability', 0.001, 1, 0.02, 'How nearly the same cut comes out twice.')),
+      preset({
+        kind: 'number',
+        name: 'sideForce',
+        min: 0,
+        max: 500,
+        default: 10,
+        meaning:
+          'Side force on the cutter in its finishing pass, newtons, for the estimate of how walls lean: a guess for sharp small cutters.',
+      }),
+    ],
+  },
+  {
+    name: 'press',
+    meaning: 'The press the plug is pushed in with; left out, nothing is said about its full load.',
+    fields: [
+      derived(
+        { kind: 'number', name: 'tons', min: 0.01, max: 1000, default: 6, meaning: 'Its rated load, tons.' },
+        'no press',
+      ),
+      preset(
+        choice(
+          'kind',
+          'Which ton its plate means.',
+          ['us', 'Of 2,000 pounds.'],
+          ['metric', 'Of 1,000 kilograms.'],
+        ),
+      ),
+    ],
+  },
+  {
+    name: 'boards',
+    meaning:
+      'The boards that parts are laid out on; the grain runs along their length. A layout is drawn for each board that is given.',
+    fields: [
+      derived(length('plugWidth', 5, 3000, 100, 'Width of the board for a loose plug.'), 'no layout'),
+      derived(length('plugLength', 5, 6000, 300, 'Length of the board for a loose plug.'), 'no layout'),
+      derived(length('fieldWidth', 5, 3000, 200, 'Width of the board the pockets are cut in.'), 'no layout'),
+      derived(
+        length('fieldLength', 5, 6000, 600, 'Length of the board the pockets are cut in.'),
+        'no layout',
+      ),
+      preset({
+        kind: 'count',
+        name: 'pieces',
+        min: 1,
+        max: 200,
+        default: 1,
+        meaning: 'How many pieces are laid out on each board.',
+      }),
     ],
   },
   {

@@ -2,17 +2,22 @@ import { outlineShapes } from '../outline/index.js';
 import type { Parameter } from '../schema/parameter.js';
 import type { Units } from '../schema/units.js';
 import { checkTogether } from './check.js';
+import { checkBoards } from './check-boards.js';
 import { Faults, type Path } from './faults.js';
 import { type Field, sections, topFields } from './fields.js';
 import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
 import { checkKeys, type Named, object, readNamed } from './named.js';
 import { readPattern } from './pattern.js';
+import { readPlugs } from './plugs.js';
 import {
+  type Board,
+  type BoardSetup,
   type CutterSetup,
   type FitSetup,
   type MachineSetup,
   type MoistureSetup,
+  type PressSetup,
   plugHeight,
   type Recipe,
   type WoodSetup,
@@ -43,6 +48,8 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const face = root.members.get('outline');
   const outline = readNamed(face, ['outline'], OUTLINE, units, faults);
   const pattern = readPattern(root, units, faults);
+  const woods = root.members.get('woods');
+  const plugs = woods?.kind === 'object' ? readPlugs(woods.members.get('plugs'), faults) : [];
   if (top.name !== undefined) {
     const fault = nameFault(top.name as string);
     if (fault) faults.add(['name'], fault);
@@ -71,11 +78,14 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
     roughing: roughing === undefined ? null : { diameter: roughing },
     fit,
     machine: group.machine as unknown as MachineSetup,
+    press: group.press!.tons === undefined ? null : (group.press as unknown as PressSetup),
+    boards: boardsOf(group.boards!),
     moisture: group.moisture as unknown as MoistureSetup,
     depth,
     skin,
-    woods: group.woods as unknown as WoodSetup,
+    woods: { ...group.woods, ...(plugs.length > 0 ? { plugs } : {}) } as unknown as WoodSetup,
   };
+  checkBoards(recipe, group.boards!, faults);
   checkTogether(recipe, faults, group.fit!.proud as number | undefined);
   if (faults.any) throw faults.error();
   return recipe;
@@ -93,6 +103,16 @@ type Written<T> = { -readonly [K in keyof T]: T[K] };
 function fitOf(given: Record<string, Value>): Written<FitSetup> {
   const face = given.plug === 'carrier' ? 'down' : 'up';
   return { face, ...given, proud: 0 } as unknown as FitSetup;
+}
+
+function boardsOf(given: Record<string, Value>): BoardSetup {
+  const board = (width: Value | undefined, length: Value | undefined): Board | null =>
+    width === undefined || length === undefined ? null : { length: Number(length), width: Number(width) };
+  return {
+    plug: board(given.plugWidth, given.plugLength),
+    field: board(given.fieldWidth, given.fieldLength),
+    pieces: Number(given.pieces),
+  };
 }
 
 function plugStock(depth: number, fit: FitSetup, proud: Value | undefined): number {
@@ -154,7 +174,7 @@ function readSection(
   if (!json) return {};
   checkKeys(
     json,
-    fields.map((f) => f.parameter.name),
+    [...fields.map((f) => f.parameter.name), ...(name === 'woods' ? ['plugs'] : [])],
     [name],
     faults,
   );

@@ -15,6 +15,10 @@ export interface Recipe {
   readonly roughing: { readonly diameter: number } | null;
   readonly fit: FitSetup;
   readonly machine: MachineSetup;
+  /** Null where the recipe names none. */
+  readonly press: PressSetup | null;
+  /** What parts are laid out on. */
+  readonly boards: BoardSetup;
   readonly moisture: MoistureSetup;
   readonly depth: number;
   readonly skin: number;
@@ -56,6 +60,29 @@ export interface MachineSetup {
   readonly accuracy: number;
   /** How nearly the same cut comes out twice, mm. */
   readonly repeatability: number;
+  /** On the cutter in its finishing pass, N: an assumption behind the estimate of how walls lean. */
+  readonly sideForce: number;
+}
+
+export interface PressSetup {
+  /** Rated load, in tons of that kind. */
+  readonly tons: number;
+  readonly kind: 'us' | 'metric';
+}
+
+/** A board, mm. The grain runs along its length. */
+export interface Board {
+  readonly length: number;
+  readonly width: number;
+}
+
+export interface BoardSetup {
+  /** For the parts of a loose plug; null: no layout of them. */
+  readonly plug: Board | null;
+  /** For the pockets; null: no layout of them. */
+  readonly field: Board | null;
+  /** How many pieces are laid out on each. */
+  readonly pieces: number;
 }
 
 /** Percent of the wood's dry weight. */
@@ -72,6 +99,14 @@ export interface WoodSetup {
   /** Grain direction on the piece, radians counter-clockwise from x. */
   readonly fieldGrain: number;
   readonly plugGrain: number;
+  /** Woods of pieces by name, in the order written; left out when all are of one wood. */
+  readonly plugs?: readonly PlugWood[];
+}
+
+/** The wood of every piece whose name begins with some words, or of a layer ("layer 1"). */
+export interface PlugWood {
+  readonly pieces: string;
+  readonly wood: string;
 }
 
 /** Radius that the cutter really cuts, mm: half the measured slot, or half the nominal diameter. */

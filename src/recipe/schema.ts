@@ -4,6 +4,7 @@ import { outlineShapes } from '../outline/index.js';
 import type { Parameter } from '../schema/parameter.js';
 import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
 import { type Field, sections, topFields } from './fields.js';
+import { PLUGS_MEANING } from './plugs.js';
 
 /** A JSON value, as far as a schema needs it. */
 export type SchemaValue = string | number | boolean | null | readonly SchemaValue[] | SchemaObject;
@@ -16,7 +17,7 @@ export interface SchemaObject {
  * the reader uses. Ranges of lengths depend on the recipe's units, so they stand in the descriptions only.
  */
 export function recipeSchema(): SchemaObject {
-  const groups = sections.map((s) => [s.name, section(s.meaning, s.fields)] as const);
+  const groups = sections.map((s) => [s.name, withPlugs(s.name, section(s.meaning, s.fields))] as const);
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'Inlaywright recipe',
@@ -60,6 +61,15 @@ function section(meaning: string, fields: readonly Field[]): SchemaObject {
     ...(names.length > 0 ? { required: names } : {}),
     additionalProperties: false,
   };
+}
+
+/** The woods may have one more key, whose own keys are names of pieces. */
+function withPlugs(name: string, made: SchemaObject): SchemaObject {
+  if (name !== 'woods') return made;
+  const properties = made.properties as SchemaObject;
+  const { default: _, description: __, ...wood } = properties.plug as SchemaObject;
+  const plugs = { type: 'object', description: PLUGS_MEANING, additionalProperties: wood };
+  return { ...made, properties: { ...properties, plugs } };
 }
 
 function requiredNames(fields: readonly Field[]): string[] {

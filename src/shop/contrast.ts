@@ -36,6 +36,9 @@ export const WEAK_UNDER = 16;
 /** Woods whose coloured dust is rubbed or sanded into pale ones. Common practice, no source. */
 const DUSTY: ReadonlySet<string> = new Set(['black walnut', 'padauk', 'purpleheart']);
 
+/** Of those, the ones whose dust is red or violet; walnut's merely greys. Common practice, no source. */
+const COLOURED: ReadonlySet<string> = new Set(['padauk', 'purpleheart']);
+
 /** A wood as light as this shows it, L* when fresh: maple, ash, basswood, pine, birch, poplar, beech. Our own choice. */
 const PALE_FROM = 72;
 
@@ -70,4 +73,10 @@ export function dustStains(dusty: string, neighbour: string): boolean | null {
   const onto = lightnessOf(neighbour);
   if (!from || !onto) return null;
   return DUSTY.has(from.name) && onto.fresh >= PALE_FROM;
+}
+
+/** Whether a wood's dust has a strong colour of its own. */
+export function dustColours(name: string): boolean {
+  const wood = findWood(name);
+  return wood !== undefined && COLOURED.has(wood.name);
 }

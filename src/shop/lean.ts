@@ -88,7 +88,8 @@ export function leanGap(fit: LeanFit): LeanGap {
 
 /** How far off its line a wall is, `down` mm below the top of the cut. */
 function offLine({ rod, force, depth }: SideCut, down: number): number {
-  return deflection(rod, force, depth - down);
+  // A depth put together from others may miss its end by a last digit.
+  return deflection(rod, force, Math.max(0, depth - down));
 }
 
 function check(where: string, { rod, force, depth }: SideCut): void {

@@ -1,3 +1,5 @@
+import type { Safe } from '../../src/cutter/safe.js';
+import { islandsOf } from '../../src/fit/islands.js';
 import { WHOLE } from '../../src/generators/layer.js';
 import {
   area,
@@ -105,7 +107,9 @@ export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
     cutter: { diameter: 3.175, cuts: 3.19, flute: 22, ease: 0.305, thin: 'drop', touch: 'part' },
     roughing: { diameter: 6.35 },
     fit: LOOSE,
-    machine: { accuracy: 0.05, repeatability: 0.02 },
+    machine: { accuracy: 0.05, repeatability: 0.02, sideForce: 10 },
+    press: null,
+    boards: { plug: null, field: null, pieces: 1 },
     moisture: { field: 8, plug: 8, driest: 6, dampest: 10 },
     depth: 8,
     skin: 1.5,
@@ -121,6 +125,16 @@ export function sampleJob(change: Partial<Recipe> = {}): Job {
   const plug = samplePattern(1.9, recipe.fit.clearance);
   const mirrored = recipe.fit.face === 'down';
   const face = { contours: [circle(0, 0, 48)] };
+  const pieces = [{ name: 'sample', region: pocket }];
+  const safe: Safe = {
+    region: pocket,
+    pieces,
+    changes: [
+      { kind: 'vanished', piece: 'star tip 3', at: [36, -14], size: 0.8 },
+      { kind: 'parted', piece: 'ell / ring', at: [-4, 12], size: 1.4 },
+    ],
+  };
+  const pair = { pocket, plug: mirrored ? mirrorX(plug) : plug, mirrored };
   return {
     recipe,
     outline: {
@@ -130,15 +144,11 @@ export function sampleJob(change: Partial<Recipe> = {}): Job {
       box: bounds(face.contours),
       sizes: { diameter: 96, margin: 6 },
     },
-    safe: {
-      region: pocket,
-      pieces: [{ name: 'sample', region: pocket }],
-      changes: [
-        { kind: 'vanished', piece: 'star tip 3', at: [36, -14], size: 0.8 },
-        { kind: 'parted', piece: 'ell / ring', at: [-4, 12], size: 1.4 },
-      ],
-    },
-    pair: { pocket, plug: mirrored ? mirrorX(plug) : plug, mirrored },
+    safe,
+    pair,
+    islands: islandsOf(pair),
+    layouts: { plug: null, pocket: null },
+    inlays: [{ wood: recipe.woods.plug, name: 'inlay 1', artwork: { pieces }, safe, pair, into: [] }],
     sheet: { width: 96 + 2 * MARKS_BORDER, height: 96 + 2 * MARKS_BORDER, border: MARKS_BORDER },
     findings: [
       {

@@ -46,7 +46,7 @@ describe('shop sheet', () => {
     expect(text).toContain('Tightest inside corner, pocket 1.9 mm');
     expect(text).toContain('Tightest inside corner, plug 1.98 mm');
     // 11 mm field less 8 mm depth.
-    expect(text).toContain('left under the floor 3 mm');
+    expect(text).toContain('under floor 3 mm');
     expect(words(carrier)).toContain('Tightest inside corner, pocket 1.94 mm');
   });
 
@@ -65,7 +65,8 @@ describe('shop sheet', () => {
 
   it('says how a carrier is cut and pressed, and a loose plug not', () => {
     expect(words(carrier)).toMatch(/cut mirrored, press in face down/);
-    expect(words(carrier)).toContain('carrier 4 mm');
+    // 12 mm of stock less depth 8, glue gap 0.5 and saw room 4.
+    expect(words(carrier)).toContain('carrier 0.5 mm');
     expect(words(loose)).not.toMatch(/mirrored|face down/);
   });
 

@@ -78,7 +78,8 @@ describe('a sound recipe', () => {
       proud: 1,
       sawRoom: 4,
     });
-    expect(r.machine).toEqual({ accuracy: 0.05, repeatability: 0.02 });
+    expect(r.machine).toEqual({ accuracy: 0.05, repeatability: 0.02, sideForce: 10 });
+    expect(r.press).toBeNull();
     expect(r.moisture).toEqual({ field: 8, plug: 8, driest: 6, dampest: 10 });
     expect(r.roughing).toBeNull();
     expect(r.woods).toEqual({ field: 'sugar maple', plug: 'black walnut', fieldGrain: 0, plugGrain: 0 });
@@ -210,6 +211,17 @@ describe('faults name line, path, range and what to do', () => {
       { 'fit.clearance': 1.895 },
       /fit\.clearance: 1\.895 mm is too much for a corner radius of 1\.895 mm/,
     ],
+    [
+      'clearance as wide as the smallest limb',
+      // A limb of 2 r = 3.79 mm loses the clearance on both sides: 3.79 - 2.528 < 1.264.
+      { 'fit.clearance': 1.264 },
+      /fit\.clearance: 1\.264 mm .* a limb of 3\.79 mm would come out no wider than the clearance; less than 1\.263 mm/,
+    ],
+    [
+      'no carrier behind the plug',
+      { 'fit.plug': 'carrier', 'stock.plug': 11.5 },
+      /stock\.plug: 11\.5 mm leaves no carrier behind the plug's 11\.5 mm/,
+    ],
   ])('%s', (_, changes, message) => {
     const text = refusal(changes);
     expect(text).toMatch(message);
@@ -239,7 +251,7 @@ describe('faults name line, path, range and what to do', () => {
   });
 
   it('takes a corner radius that leaves room for a shared clearance', () => {
-    expect(read({ 'fit.clearance': 1.9, 'fit.from': 'both' }).fit.clearance).toBe(1.9);
+    expect(read({ 'fit.clearance': 1.8, 'fit.from': 'both' }).fit.clearance).toBe(1.8);
   });
 
   it('takes thicknesses that add up exactly on paper', () => {

@@ -106,3 +106,11 @@ it('names what is out of range', () => {
   );
   expect(() => wallLean({ ...slim, force: Number.NaN })).toThrow('force: is not a number');
 });
+
+it('takes heights whose sum misses by a last digit', () => {
+  // (26.73 - 1.17) + 1.17 is 26.730000000000004 in doubles: found by trying pairs.
+  expect(26.73 - 1.17 + 1.17).toBeGreaterThan(26.73);
+  const long: SideCut = { rod: rod(6, 30, YOUNGS.carbide), force: 10, depth: 26.73 };
+  const gap = leanGap({ pocket: long, plug: long, face: 'up', engaged: 1.17, clearance: 0.08 });
+  expect(gap.least).toBeLessThan(0.08);
+});

@@ -86,7 +86,7 @@ function fontOf(
     },
     region(file, glyph, scale) {
       const key = `${file}.${glyph}`;
-      const outline = outlines.get(key) ?? files[file]!.outline(glyph);
+      const outline = outlines.get(key) ?? checked(files[file]!.outline(glyph), files[file]!.unitsPerEm);
       outlines.set(key, outline);
       return drawn(outline, scale * share[file]!);
     },
@@ -112,6 +112,17 @@ function capHeightOf(font: ShapedFont, name: string): number {
   return sane(top) ? top : USUAL_CAP * unitsPerEm;
 }
 
+/** Em from its origin beyond which no letter reaches; the widest ligatures known are under 20 em. From memory. */
+const FAR = 50;
+
+/** The outline, if the cutter pass could follow it. Throws BrokenFont. */
+function checked(outline: readonly OutlineCommand[], unitsPerEm: number): readonly OutlineCommand[] {
+  if (outline.some((c) => c.some((v) => typeof v === 'number' && !(Math.abs(v) < FAR * unitsPerEm))))
+    throw new BrokenFont('a letter of it reaches out of all bounds');
+  if (tangled(outline)) throw new BrokenFont('a letter of it crosses itself everywhere');
+  return outline;
+}
+
 /** Outlines of fonts may overlap, those of variable ones do: what has winding number other than 0 is the letter. */
 function drawn(outline: readonly OutlineCommand[], scale: number): Region {
   if (outline.length === 0) return EMPTY;
@@ -132,6 +143,5 @@ function drawn(outline: readonly OutlineCommand[], scale: number): Region {
     open = type !== 'Z';
   }
   if (open) pen.close();
-  if (tangled(outline)) throw new BrokenFont('a letter of it crosses itself everywhere');
   return pen.artwork().pieces[0]?.region ?? EMPTY;
 }

@@ -1,0 +1,47 @@
+import { crossings } from './crossings.js';
+import type { Edge } from './edge.js';
+import { EdgesIndex } from './edges-index.js';
+import { nearestPoints } from './nearest.js';
+import { type Box, bounds, edgeBox, type Region, windingNumber } from './region.js';
+
+/** A region made ready to be asked often what comes near it. */
+export interface Indexed {
+  readonly region: Region;
+  readonly box: Box;
+  readonly edges: readonly Edge[];
+  readonly index: EdgesIndex;
+}
+
+export function indexed(region: Region): Indexed {
+  const edges = region.contours.flat();
+  return { region, box: bounds(region.contours), edges, index: new EdgesIndex(edges) };
+}
+
+/** Whether two regions overlap, touch or come nearer to each other than a distance, mm. */
+export function comeNear(a: Indexed, b: Indexed, distance: number): boolean {
+  if (!boxesNear(a.box, b.box, distance)) return false;
+  const [few, many] = a.edges.length < b.edges.length ? [a, b] : [b, a];
+  for (const e of few.edges)
+    for (const j of many.index.near(edgeBox(e), distance)) {
+      const f = many.edges[j]!;
+      if (nearestPoints([e], [f])!.distance < distance || cross(e, f)) return true;
+    }
+  // With no edges near each other, a contour lies in the other region as a whole or not at all.
+  return startsIn(a.region, b.region) || startsIn(b.region, a.region);
+}
+
+function boxesNear(a: Box, b: Box, d: number): boolean {
+  return a.minX - d <= b.maxX && b.minX - d <= a.maxX && a.minY - d <= b.maxY && b.minY - d <= a.maxY;
+}
+
+function cross(e: Edge, f: Edge): boolean {
+  let met = false;
+  crossings(e, f, () => {
+    met = true;
+  });
+  return met;
+}
+
+function startsIn(a: Region, b: Region): boolean {
+  return a.contours.some((c) => c.length > 0 && windingNumber(b.contours, c[0]!.x0, c[0]!.y0) > 0);
+}
