@@ -138,7 +138,7 @@ describe('recorder', () => {
     expect(() =>
       drawn((pen) => {
         open(pen);
-        for (let i = 0; i < 200_001; i++) pen.line(i, i % 2);
+        for (let i = 0; i < 400_001; i++) pen.line(i, i % 2);
       }),
     ).toThrow(Refusal);
   });
