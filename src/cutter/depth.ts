@@ -28,10 +28,10 @@ const TIP = 1 / 16;
 const PARALLEL = -0.9976;
 
 /**
- * cos(165 degrees): the two sides of what was lost, where it begins and ends, make a wedge when they turn by less, as
+ * cos(172 degrees): the two sides of what was lost, where it begins and ends, make a wedge when they turn by less, as
  * the flat-ended crotch of a 4 does; by more, a slot or an arm with sides all but parallel.
  */
-const SLOT = -0.9659;
+const SLOT = -0.9903;
 
 /**
  * How far a drawn boundary strays from what the cutter left of it, stretch by stretch. A corner of angle a loses

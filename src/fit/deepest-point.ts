@@ -7,10 +7,10 @@ export interface Deepest {
 }
 
 /** How near the depth found is to the greatest there is, as a share of it. */
-const FINE = 0.04;
+const FINE = 0.1;
 
 /** Enough for any part a cutter can cut; a maze of very many turns just gets a good place and not the best. */
-const MOST_CELLS = 600;
+const MOST_CELLS = 200;
 
 interface Cell extends Deepest {
   readonly half: number;

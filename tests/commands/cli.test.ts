@@ -319,7 +319,9 @@ describe('list, help and version', () => {
 
   it('shows the parameters of one with default, range and meaning', () => {
     const r = run('list', 'lettering');
-    expect(r.stdout).toMatch(/^ {2}height +34 mm +2 to 1000 mm or fit +Height of a flat capital letter; .*\.$/m);
+    expect(r.stdout).toMatch(
+      /^ {2}height +34 mm +2 to 1000 mm or fit +Height of a flat capital letter; .*\.$/m,
+    );
     expect(JSON.parse(run('list', 'lettering', '--json').stdout).parameters[0]).toMatchObject({
       name: 'text',
       kind: 'text',
