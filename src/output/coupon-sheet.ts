@@ -5,8 +5,8 @@ import { escapeText, lengthText } from './format.js';
 import { smallDrawing } from './sheet-figures.js';
 import { findingList } from './sheet-lists.js';
 import { numberTable } from './sheet-numbers.js';
+import { block, inline, sheetPage } from './sheet-page.js';
 import { sectionFigure } from './sheet-section.js';
-import { SHEET_STYLE } from './sheet-style.js';
 import { cautionList } from './sheet-words.js';
 
 /** Rules for the table that is filled in by hand. */
@@ -23,7 +23,6 @@ const STYLE = `
 export function couponSheet(coupon: Coupon, picture: string): string {
   const { job, steps } = coupon;
   const { recipe } = job;
-  const name = escapeText(recipe.name);
   const { width, height } = coupon.board;
   const wide = width / height > 1.45;
   const room = wide ? 84 : 58;
@@ -33,20 +32,8 @@ export function couponSheet(coupon: Coupon, picture: string): string {
   }));
   // Parts are numbered by step in the drawings, where there is room for it.
   const plain = { ...job, islands: [] };
-  const block = (title: string, body: string, keep = false): string =>
-    `<section${keep ? ' class="keep"' : ''}><h2>${title}</h2>\n${body}\n</section>`;
   const section = `${sectionFigure(recipe)}\n<p><small>Heights as on the piece, to one scale; widths and eased foot not. The clearance named here and below is the recipe's; each step has its own.</small></p>`;
-  return [
-    '<!DOCTYPE html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${name}: coupon sheet</title>`,
-    `<style>\n${SHEET_STYLE}${STYLE}\n</style>`,
-    '</head>',
-    '<body>',
-    `<h1>${name}</h1>`,
+  return sheetPage(recipe.name, 'coupon sheet', STYLE, [
     `<p class="lead">${escapeText(`Coupon to find the clearance of ${coupon.whole.name}: ${steps.length} step${steps.length === 1 ? '' : 's'}, ${recipe.woods.plug} in ${recipe.woods.field}, ${lengthText(width, recipe.units)} by ${lengthText(height, recipe.units)}. ${woodText(coupon)}`)}</p>`,
     `<div class="figures${wide ? ' wide' : ''}">`,
     `<figure class="picture">${inline(picture)}<figcaption>The coupon, plugs in place; dots number the steps</figcaption></figure>`,
@@ -64,13 +51,5 @@ export function couponSheet(coupon: Coupon, picture: string): string {
     ),
     block('Files and scale', couponFileList(coupon)),
     block('Cautions', cautionList()),
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
-}
-
-/** An SVG inside HTML needs no namespace, and without it the page holds no address at all. */
-function inline(svg: string): string {
-  return svg.replace(/ xmlns="[^"]*"/, '');
+  ]);
 }

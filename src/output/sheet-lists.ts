@@ -4,8 +4,8 @@ import { bareLength, decimal, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
 import type { Place } from './sheet-figures.js';
 
-/** More numbers than this would hide a small drawing. */
-const NUMBERED = 30;
+/** The changes that have a letter; more would hide a small drawing. Numbers are the parts'. */
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 const CHANGE: Readonly<Record<Change['kind'], string>> = {
   vanished: 'was too thin for the cutter and is gone',
@@ -19,7 +19,7 @@ const CHANGE: Readonly<Record<Change['kind'], string>> = {
   opened: 'had a gap too tight for the cutter, now opened to its width',
 };
 
-/** Changes the cutter made necessary, in words, with their places from the datum; the first ones numbered. */
+/** Changes the cutter made necessary, in words, with their places from the datum; the first ones lettered. */
 export function changeList(job: Job): string {
   if (job.safe.changes.length === 0)
     return '<p>None beyond rounding the corners to the corner radius: nothing was lost, joined or parted.</p>';
@@ -27,12 +27,12 @@ export function changeList(job: Job): string {
     (c) =>
       `<li><b>${escapeText(c.piece)}</b> ${CHANGE[c.kind]} (${escapeText(lengthText(c.size, job.recipe.units))} across, ${fromDatum(job, c.at)})</li>`,
   );
-  return `<ol>${items.join('\n')}</ol>`;
+  return `<ol type="A">${items.join('\n')}</ol>`;
 }
 
-/** Places of the numbered changes. */
+/** Places of the lettered changes. */
 export function changePlaces(job: Job): Place[] {
-  return job.safe.changes.slice(0, NUMBERED).map((c, i) => ({ label: String(i + 1), at: c.at }));
+  return job.safe.changes.slice(0, LETTERS.length).map((c, i) => ({ label: LETTERS[i]!, at: c.at }));
 }
 
 const SEVERITY: Readonly<Record<Finding['severity'], string>> = {

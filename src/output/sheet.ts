@@ -5,15 +5,14 @@ import { smallDrawing } from './sheet-figures.js';
 import { fitBlock } from './sheet-fit.js';
 import { eachInlay, INLAY_STYLE, inlayBlock, numbersBlock } from './sheet-inlays.js';
 import { changeList, changePlaces, findingList } from './sheet-lists.js';
+import { block, inline, sheetPage } from './sheet-page.js';
 import { layoutBlock } from './sheet-parts.js';
 import { sectionFigure } from './sheet-section.js';
-import { SHEET_STYLE } from './sheet-style.js';
 import { cautionList, fileList, stepList } from './sheet-words.js';
 
 /** The shop sheet: one self-contained page, no scripts, nothing fetched. `picture` is picture.svg's text. */
 export function sheetHtml(job: Job, picture: string): string {
   const { recipe } = job;
-  const name = escapeText(recipe.name);
   const several = job.inlays.length > 1;
   const woods = `${listed(job.inlays.map((i) => i.wood))} in ${recipe.woods.field}`;
   const { minX, minY, maxX, maxY } = job.outline.box;
@@ -22,19 +21,7 @@ export function sheetHtml(job: Job, picture: string): string {
   const room = wide ? 84 : 58;
   const places = changePlaces(job);
   const layouts = layoutBlock(job);
-  const block = (title: string, body: string, keep = false): string =>
-    `<section${keep ? ' class="keep"' : ''}><h2>${title}</h2>\n${body}\n</section>`;
-  return [
-    '<!DOCTYPE html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${name}: shop sheet</title>`,
-    `<style>\n${SHEET_STYLE}${several ? INLAY_STYLE : ''}\n</style>`,
-    '</head>',
-    '<body>',
-    `<h1>${name}</h1>`,
+  return sheetPage(recipe.name, 'shop sheet', several ? INLAY_STYLE : '', [
     `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
     `<div class="figures${wide || several ? ' wide' : ''}">`,
     `<figure class="picture">${inline(picture)}<figcaption>The piece as it will look</figcaption></figure>`,
@@ -56,15 +43,7 @@ export function sheetHtml(job: Job, picture: string): string {
     block('Steps', stepList(job)),
     block('Files and scale', fileList(job)),
     block('Cautions', cautionList()),
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
-}
-
-/** An SVG inside HTML needs no namespace, and without it the page holds no address at all. */
-function inline(svg: string): string {
-  return svg.replace(/ xmlns="[^"]*"/, '');
+  ]);
 }
 
 function fitSentence(job: Job): string {

@@ -70,6 +70,11 @@ describe('shop sheet', () => {
     expect(words(loose)).not.toMatch(/mirrored|face down/);
   });
 
+  it('letters the changes, since numbers are the parts’', () => {
+    expect(loose.get('sheet.html')).toContain('<ol type="A">');
+    expect(loose.get('sheet.html')).toMatch(/<text [^>]*>A<\/text>/);
+  });
+
   it('lists changes and findings with places from the datum, and the cautions', () => {
     const text = words(loose);
     // (36, -14) from the sheet's middle is (36 + 48, 48 - 14) from the datum.
