@@ -57,7 +57,7 @@ export function resultObject(path: string, job: Job, proofs: readonly ProofResul
       svgDxf: proof.svgDxf,
     },
     changes: job.inlays.reduce((n, i) => n + i.safe.changes.length, 0),
-    findings: job.findings,
+    findings: job.findings.map(({ zone: _, ...f }) => f),
   };
 }
 

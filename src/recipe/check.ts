@@ -1,4 +1,5 @@
 import { inwards, lengthRange, lengthText } from '../schema/units.js';
+import { checkTools } from './check-tools.js';
 import type { Faults } from './faults.js';
 import { cornerRadius, plugHeight, type Recipe } from './recipe.js';
 
@@ -43,6 +44,7 @@ export function checkTogether(recipe: Recipe, faults: Faults, proud: number | un
       `${text(roughing.diameter)} is smaller than the cutter's ${text(d)}: use at least ${atLeast(d)}, or leave roughing out`,
     );
   checkPlug(recipe, faults, proud);
+  checkTools(recipe, faults);
   const r = cornerRadius(cutter);
   // The narrowest limb a cutter of that corner radius leaves is 2 r wide, less what the plug gives up on both sides.
   const most = { plug: (2 * r) / 3, both: r, pocket: r }[fit.from];

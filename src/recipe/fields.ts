@@ -1,84 +1,17 @@
-import type { Parameter } from '../schema/parameter.js';
-import { findWood, woods } from '../shop/woods.js';
-
-/**
- * The recipe's own keys as data (an outline's and a pattern's come from their registries). The reader, the JSON
- * Schema and the help are made from these.
- */
-export interface Field {
-  readonly parameter: Parameter;
-  /** What happens when the key is left out: a fault, the parameter's default, or what `otherwise` says. */
-  readonly need: 'required' | 'default' | 'otherwise';
-  /** The default in words where it depends on other values. */
-  readonly otherwise?: string;
-  /** Other words for a choice's options: the option that is meant, or null; and all of them, for the JSON Schema. */
-  readonly also?: { readonly meant: (text: string) => string | null; readonly words: readonly string[] };
-}
-
-export interface Section {
-  readonly name: string;
-  readonly meaning: string;
-  readonly fields: readonly Field[];
-}
-
-const length = (name: string, min: number, max: number, preset: number, meaning: string): Parameter => ({
-  kind: 'length',
-  name,
-  min,
-  max,
-  default: preset,
-  meaning,
-});
-
-const choice = (
-  name: string,
-  meaning: string,
-  ...options: [value: string, meaning: string][]
-): Parameter => ({
-  kind: 'choice',
-  name,
-  meaning,
-  default: options[0]![0],
-  options: options.map(([value, m]) => ({ value, meaning: m })),
-});
-
-const percent = (name: string, preset: number, meaning: string): Parameter => ({
-  kind: 'number',
-  name,
-  min: 0,
-  max: 30,
-  default: preset,
-  meaning,
-});
-
-const grain = (name: string, meaning: string): Parameter => ({
-  kind: 'angle',
-  name,
-  min: -360,
-  max: 360,
-  default: 0,
-  meaning,
-});
-
-const wood = (name: string, preset: string, meaning: string): Field => ({
-  parameter: {
-    kind: 'choice',
-    name,
-    meaning,
-    default: preset,
-    options: woods.map((w) => ({ value: w.name, meaning: '' })),
-  },
-  need: 'default',
-  also: { meant: (text) => findWood(text)?.name ?? null, words: woods.flatMap((w) => w.also) },
-});
-
-const required = (parameter: Parameter): Field => ({ parameter, need: 'required' });
-const preset = (parameter: Parameter): Field => ({ parameter, need: 'default' });
-const derived = (parameter: Parameter, otherwise: string): Field => ({
-  parameter,
-  need: 'otherwise',
-  otherwise,
-});
+import {
+  choice,
+  derived,
+  type Field,
+  grain,
+  length,
+  percent,
+  preset,
+  required,
+  type Section,
+  wood,
+} from './field.js';
+import { cutterSections } from './fields-cutter.js';
+import { machineSections } from './fields-machine.js';
 
 /** Longest name: it becomes a folder name. */
 export const MAX_NAME = 64;
@@ -120,59 +53,7 @@ export const sections: readonly Section[] = [
       derived(length('plug', 0.5, 300, 10, 'Thickness of the wood the plug is cut from.'), 'depth + 2 mm'),
     ],
   },
-  {
-    name: 'cutter',
-    meaning: 'The round, straight-sided cutter that cuts the outlines.',
-    fields: [
-      required(length('diameter', 0.3, 25, 3.175, 'Diameter on the label.')),
-      derived(
-        length(
-          'cuts',
-          0.2,
-          30,
-          3.175,
-          'Width of a slot it cut, measured on the machine; used instead of the diameter.',
-        ),
-        'the diameter',
-      ),
-      derived(
-        length('flute', 0.5, 200, 12, 'Length of its cutting edges.'),
-        '4 diameters, or the depth when that is more',
-      ),
-      derived(
-        length(
-          'ease',
-          0,
-          25,
-          0.3,
-          'Extra corner radius, so that the cutter turns through corners and does not stall.',
-        ),
-        'a tenth of the diameter',
-      ),
-      preset(
-        choice(
-          'thin',
-          'What to do with parts of the pattern that are thinner than the cutter.',
-          ['drop', 'Leave them out, and say so.'],
-          ['widen', 'Make them as wide as the cutter, along their own middle line.'],
-          ['refuse', 'Refuse the job, naming the place.'],
-        ),
-      ),
-      preset(
-        choice(
-          'touch',
-          'What to do where pieces of the pattern come nearer to each other than the cutter is wide.',
-          ['part', 'Open the gap to the width of the cutter.'],
-          ['join', 'Bridge the gap.'],
-        ),
-      ),
-    ],
-  },
-  {
-    name: 'roughing',
-    meaning: 'A larger cutter that clears the pockets first.',
-    fields: [required(length('diameter', 0.3, 25, 6.35, 'Diameter of the roughing cutter.'))],
-  },
+  ...cutterSections,
   {
     name: 'fit',
     meaning: 'How pocket and plug fit each other.',
@@ -221,23 +102,7 @@ export const sections: readonly Section[] = [
       ),
     ],
   },
-  {
-    name: 'machine',
-    meaning: 'What the machine can hold; the defaults are stated guesses for a hobby machine: measure yours.',
-    fields: [
-      preset(length('accuracy', 0, 1, 0.05, 'How far a cut wall may be off its drawing, either way.')),
-      preset(length('repeatability', 0.001, 1, 0.02, 'How nearly the same cut comes out twice.')),
-      preset({
-        kind: 'number',
-        name: 'sideForce',
-        min: 0,
-        max: 500,
-        default: 10,
-        meaning:
-          'Side force on the cutter in its finishing pass, newtons, for the estimate of how walls lean: a guess for sharp small cutters.',
-      }),
-    ],
-  },
+  ...machineSections,
   {
     name: 'press',
     meaning: 'The press the plug is pushed in with; left out, nothing is said about its full load.',

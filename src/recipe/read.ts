@@ -3,8 +3,10 @@ import type { Parameter } from '../schema/parameter.js';
 import type { Units } from '../schema/units.js';
 import { checkTogether } from './check.js';
 import { checkBoards } from './check-boards.js';
+import { readCutters } from './cutters.js';
 import { Faults, type Path } from './faults.js';
-import { type Field, sections, topFields } from './fields.js';
+import type { Field } from './field.js';
+import { sections, topFields } from './fields.js';
 import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
 import { checkKeys, type Named, object, readNamed } from './named.js';
@@ -17,9 +19,15 @@ import {
   type FitSetup,
   type MachineSetup,
   type MoistureSetup,
+  type PassSetup,
   type PressSetup,
   plugHeight,
   type Recipe,
+  type RoughingSetup,
+  type TableSetup,
+  type TimeSetup,
+  type Tool,
+  type WallSetup,
   type WoodSetup,
 } from './recipe.js';
 import { withSettings } from './settings.js';
@@ -39,7 +47,7 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const faults = new Faults(tree);
   const root = object(tree, [], faults);
   if (!root) throw faults.error();
-  checkKeys(root, ['$schema', ...topFields.map((f) => f.parameter.name), ...GROUPS], [], faults);
+  checkKeys(root, ['$schema', 'cutters', ...topFields.map((f) => f.parameter.name), ...GROUPS], [], faults);
   const units = readUnits(root);
   const top = readFields(root, topFields, [], units, faults);
   const group = Object.fromEntries(
@@ -49,6 +57,7 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const outline = readNamed(face, ['outline'], OUTLINE, units, faults);
   const pattern = readPattern(root, units, faults);
   const woods = root.members.get('woods');
+  const cutters = readCutters(root.members.get('cutters'), units, faults);
   const plugs = woods?.kind === 'object' ? readPlugs(woods.members.get('plugs'), faults) : [];
   if (top.name !== undefined) {
     const fault = nameFault(top.name as string);
@@ -59,25 +68,36 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const depth = top.depth as number;
   const skin = top.skin as number;
   const diameter = group.cutter!.diameter as number;
-  const roughing = group.roughing!.diameter as number | undefined;
   const fit = fitOf(group.fit!);
   const stock = { field: depth + skin, plug: plugStock(depth, fit, group.fit!.proud), ...group.stock };
   if (fit.plug === 'loose') fit.proud = stock.plug - depth + fit.glueGap;
+  const deepest = Math.max(depth, plugHeight({ depth, fit, stock }));
+  const machine = { bridge: null, lift: null, shoe: null, ...group.machine } as unknown as MachineSetup;
+  const cutter = toolOf(group.cutter!, Math.max(4 * diameter, deepest), deepest, machine);
+  const rough = group.roughing!.diameter as number | undefined;
+  const roughing =
+    rough === undefined
+      ? null
+      : (toolOf(group.roughing!, Math.max(3 * rough, deepest), deepest, machine) as RoughingSetup);
   const recipe: Recipe = {
     name: top.name as string,
     units,
     outline: { shape: outline.name, values: outline.values },
     pattern,
     stock,
-    cutter: {
-      cuts: null,
-      flute: Math.max(4 * diameter, depth, plugHeight({ depth, fit, stock })),
-      ease: diameter / 10,
-      ...group.cutter,
-    } as unknown as CutterSetup,
-    roughing: roughing === undefined ? null : { diameter: roughing },
+    cutter: { cuts: null, ease: diameter / 10, ...cutter } as CutterSetup,
+    roughing,
+    passes: {
+      roughingStep: rough ?? diameter,
+      finishingStep: null,
+      ...group.passes,
+    } as unknown as PassSetup,
+    cutters,
     fit,
-    machine: group.machine as unknown as MachineSetup,
+    machine,
+    table: { neighbours: null, pitch: null, ...group.table } as unknown as TableSetup,
+    walls: { least: null, limbs: null, ...group.walls } as unknown as WallSetup,
+    times: group.times as unknown as TimeSetup,
     press: group.press!.tons === undefined ? null : (group.press as unknown as PressSetup),
     boards: boardsOf(group.boards!),
     moisture: group.moisture as unknown as MoistureSetup,
@@ -96,6 +116,27 @@ const CARRIER = 3;
 
 /** How far a loose plug stands proud when nothing says otherwise, mm: enough to plane. Common practice, no source. */
 const PROUD = 1;
+
+/** What turns when the recipe does not say, as far as the spindle can. Common practice, no source. */
+const USUAL_RPM = 18_000;
+
+/** A cutter with what is derived: its flute length, unless given, is `flute`; `deepest` is the depth of its cut, mm. */
+function toolOf(
+  given: Record<string, Value>,
+  flute: number,
+  deepest: number,
+  { slowest, fastest }: MachineSetup,
+): Tool {
+  const edges = Number(given.flute ?? flute);
+  return {
+    flute,
+    shank: given.diameter,
+    stickout: Math.max(edges, deepest),
+    rpm: Math.max(slowest, Math.min(fastest, USUAL_RPM)),
+    feed: null,
+    ...given,
+  } as unknown as Tool;
+}
 
 type Written<T> = { -readonly [K in keyof T]: T[K] };
 

@@ -12,9 +12,16 @@ export interface Recipe {
   /** Thickness of the wood the pocket is cut in, and of the wood the plug is cut from. */
   readonly stock: { readonly field: number; readonly plug: number };
   readonly cutter: CutterSetup;
-  readonly roughing: { readonly diameter: number } | null;
+  /** Null where none is named: then the one cutter clears the waste too. */
+  readonly roughing: RoughingSetup | null;
+  readonly passes: PassSetup;
+  /** Diameters of the maker's own cutters, mm, least first; null: what shops stock. */
+  readonly cutters: readonly number[] | null;
   readonly fit: FitSetup;
   readonly machine: MachineSetup;
+  readonly table: TableSetup;
+  readonly walls: WallSetup;
+  readonly times: TimeSetup;
   /** Null where the recipe names none. */
   readonly press: PressSetup | null;
   /** What parts are laid out on. */
@@ -28,11 +35,43 @@ export interface Recipe {
 /** What becomes of parts that are thinner than the cutter. */
 export type Thin = 'widen' | 'drop' | 'refuse';
 
-export interface CutterSetup {
+/** A cutter as it stands in the machine, mm. */
+export interface Tool {
   readonly diameter: number;
+  readonly flute: number;
+  readonly flutes: number;
+  /** Which way its flutes push the chips. */
+  readonly spiral: 'up' | 'down' | 'compression' | 'straight';
+  readonly material: 'carbide' | 'steel';
+  readonly shank: number;
+  /** From the collet to the tip. */
+  readonly stickout: number;
+  readonly rpm: number;
+  /** As the recipe gives it, mm a minute; null: what suits. */
+  readonly feed: number | null;
+}
+
+export interface RoughingSetup extends Tool {
+  /** Whether tight places of the pattern are opened for it. */
+  readonly open: boolean;
+}
+
+export interface PassSetup {
+  /** Left on the walls for the finishing pass, mm. */
+  readonly allowance: number;
+  /** How deep a pass of the cutter that roughs goes, mm. */
+  readonly roughingStep: number;
+  /** How deep a pass along the walls goes, mm; null: the whole depth at once. */
+  readonly finishingStep: number | null;
+  /** Whether the finishing cutter first clears, in steps, what the roughing cutter cannot get into. */
+  readonly clearing: boolean;
+  /** How far neighbouring paths of roughing lie apart, percent of the cutter. */
+  readonly stepover: number;
+}
+
+export interface CutterSetup extends Tool {
   /** Slot width measured on the machine; null when not given. */
   readonly cuts: number | null;
-  readonly flute: number;
   readonly ease: number;
   readonly thin: Thin;
   readonly touch: 'part' | 'join';
@@ -62,6 +101,58 @@ export interface MachineSetup {
   readonly repeatability: number;
   /** On the cutter in its finishing pass, N: an assumption behind the estimate of how walls lean. */
   readonly sideForce: number;
+  /** mm/s2. */
+  readonly acceleration: number;
+  /** The fastest it cuts, mm a minute. */
+  readonly feed: number;
+  /** Turns a minute of the spindle, fewest and most. */
+  readonly slowest: number;
+  readonly fastest: number;
+  /** Outside diameter of the collet nut, mm. */
+  readonly collet: number;
+  /** Clear height from the table to the bridge, and how far the spindle goes up and down, mm; null: not looked at. */
+  readonly bridge: number | null;
+  readonly lift: number | null;
+  /** Width of the dust shoe, mm; null: none. */
+  readonly shoe: number | null;
+  /** Its underside above the cutter's tip, mm. */
+  readonly shoeAbove: number;
+}
+
+/** How the wood lies on the machine, mm. */
+export interface TableSetup {
+  /** The sacrificial board under the work, and how far a cut that goes through runs into it. */
+  readonly board: number;
+  readonly over: number;
+  readonly hold: 'tape' | 'clamps' | 'vacuum';
+  /** Shear that the tape holds against, kPa. */
+  readonly tape: number;
+  /** Height of clamps above the face, and how far they stay away from its outline. */
+  readonly clamps: number;
+  readonly clampsAway: number;
+  /** Height of uncut wood beside the piece above its face; null: no such wood. */
+  readonly neighbours: number | null;
+  /** From the middle of one piece to the next; null: one alone. */
+  readonly pitch: number | null;
+  /** Left under loose parts and sanded off; 0: none. */
+  readonly onionSkin: number;
+  readonly topTape: boolean;
+}
+
+/** Least thickness of walls and of limbs, mm; null: as drawn. */
+export interface WallSetup {
+  readonly least: number | null;
+  readonly limbs: number | null;
+}
+
+export interface TimeSetup {
+  /** Minutes. */
+  readonly glueOpen: number;
+  /** Hours. */
+  readonly glueSet: number;
+  readonly coats: number;
+  /** Hours a coat. */
+  readonly coatDry: number;
 }
 
 export interface PressSetup {

@@ -3,7 +3,9 @@ import { layerParameters, MOST_LAYERS, withinParameters } from '../generators/la
 import { outlineShapes } from '../outline/index.js';
 import type { Parameter } from '../schema/parameter.js';
 import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
-import { type Field, sections, topFields } from './fields.js';
+import { CUTTERS_MEANING, cutterEntry, MOST_CUTTERS } from './cutters.js';
+import type { Field } from './field.js';
+import { sections, topFields } from './fields.js';
 import { PLUGS_MEANING } from './plugs.js';
 
 /** A JSON value, as far as a schema needs it. */
@@ -36,6 +38,13 @@ export function recipeSchema(): SchemaObject {
         ],
       },
       ...Object.fromEntries(groups),
+      cutters: {
+        type: 'array',
+        minItems: 1,
+        maxItems: MOST_CUTTERS,
+        description: CUTTERS_MEANING,
+        items: property(cutterEntry),
+      },
     },
     required: [...requiredNames(topFields), 'outline', 'pattern', 'cutter'],
     $defs: {

@@ -3,15 +3,35 @@ import { describe, expect, it } from 'vitest';
 import { build } from '../../src/build.js';
 import type { Pair } from '../../src/fit/pair.js';
 import { type Contour, circle, polygon } from '../../src/geometry/region.js';
-import { inspect } from '../../src/inspect/index.js';
+import { leaningWalls } from '../../src/inspect/leaning-walls.js';
+import { movingWood } from '../../src/inspect/moving-wood.js';
+import { pressLoad } from '../../src/inspect/press-load.js';
 import type { Setup } from '../../src/inspect/setup.js';
+import { shortFlute } from '../../src/inspect/short-flute.js';
+import { stainingDust } from '../../src/inspect/staining-dust.js';
+import { thinPlug } from '../../src/inspect/thin-plug.js';
+import { thinSkin } from '../../src/inspect/thin-skin.js';
+import { trappedGlue } from '../../src/inspect/trapped-glue.js';
+import { uncertainClearance } from '../../src/inspect/uncertain-clearance.js';
+import { weakContrast } from '../../src/inspect/weak-contrast.js';
 import { makeOutline } from '../../src/outline/index.js';
 import { readRecipe } from '../../src/recipe/read.js';
 import { exampleText } from '../recipe/example.js';
 import { assets } from '../support/artwork.js';
 
-/** What is said of parts that are alike or symmetrical is another matter. */
-const OTHERS = ['turned-part', 'alike-parts'];
+/** What is found about the fit; the rest has tests of its own. */
+const ABOUT_FIT = [
+  shortFlute,
+  thinSkin,
+  thinPlug,
+  uncertainClearance,
+  leaningWalls,
+  movingWood,
+  trappedGlue,
+  pressLoad,
+  weakContrast,
+  stainingDust,
+];
 
 /** A rectangle about (cx, cy), mm. */
 function box(width: number, height: number, cx = 0, cy = 0): Contour {
@@ -38,7 +58,7 @@ function findings(changes: Record<string, unknown>, ...contours: Contour[]) {
     safe: { region: { contours: [] }, pieces: [], changes: [] },
     pair,
   };
-  return inspect(setup).filter((f) => !OTHERS.includes(f.code));
+  return ABOUT_FIT.flatMap((find) => find(setup));
 }
 const codes = (changes: Record<string, unknown>, ...contours: Contour[]) =>
   findings(changes, ...contours).map((f) => `${f.code} ${f.severity}`);

@@ -13,7 +13,7 @@ import {
 import { mirrorX } from '../../src/geometry/transform.js';
 import type { Job } from '../../src/output/job.js';
 import { MARKS_BORDER } from '../../src/output/marks.js';
-import type { FitSetup, Recipe } from '../../src/recipe/recipe.js';
+import type { FitSetup, MachineSetup, Recipe } from '../../src/recipe/recipe.js';
 
 type Point = readonly [number, number];
 
@@ -90,6 +90,34 @@ export const LOOSE: FitSetup = {
 };
 export const CARRIER: FitSetup = { ...LOOSE, plug: 'carrier', face: 'down', proud: 0 };
 
+const TOOL = {
+  diameter: 3.175,
+  flute: 22,
+  flutes: 2,
+  spiral: 'up',
+  material: 'carbide',
+  shank: 3.175,
+  stickout: 22,
+  rpm: 18_000,
+  feed: null,
+} as const;
+
+/** The machine as a recipe that says nothing of it has it. */
+export const MACHINE: MachineSetup = {
+  accuracy: 0.05,
+  repeatability: 0.02,
+  sideForce: 10,
+  acceleration: 250,
+  feed: 3000,
+  slowest: 10_000,
+  fastest: 30_000,
+  collet: 19,
+  bridge: null,
+  lift: null,
+  shoe: null,
+  shoeAbove: 10,
+};
+
 export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
   return {
     name: 'sample',
@@ -104,10 +132,26 @@ export function sampleRecipe(change: Partial<Recipe> = {}): Recipe {
       within: WHOLE,
     },
     stock: { field: 11, plug: 12 },
-    cutter: { diameter: 3.175, cuts: 3.19, flute: 22, ease: 0.305, thin: 'drop', touch: 'part' },
-    roughing: { diameter: 6.35 },
+    cutter: { ...TOOL, cuts: 3.19, ease: 0.305, thin: 'drop', touch: 'part' },
+    roughing: { ...TOOL, diameter: 6.35, shank: 6.35, open: false },
+    passes: { allowance: 0.3, roughingStep: 6.35, finishingStep: null, clearing: false, stepover: 45 },
+    cutters: null,
     fit: LOOSE,
-    machine: { accuracy: 0.05, repeatability: 0.02, sideForce: 10 },
+    machine: MACHINE,
+    table: {
+      board: 12,
+      over: 0.5,
+      hold: 'tape',
+      tape: 50,
+      clamps: 0,
+      clampsAway: 10,
+      neighbours: null,
+      pitch: null,
+      onionSkin: 0,
+      topTape: false,
+    },
+    walls: { least: null, limbs: null },
+    times: { glueOpen: 5, glueSet: 24, coats: 3, coatDry: 12 },
     press: null,
     boards: { plug: null, field: null, pieces: 1 },
     moisture: { field: 8, plug: 8, driest: 6, dampest: 10 },

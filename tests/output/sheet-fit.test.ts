@@ -4,7 +4,7 @@ import { numberTable } from '../../src/output/sheet-numbers.js';
 import { sectionFigure } from '../../src/output/sheet-section.js';
 import { stepList } from '../../src/output/sheet-words.js';
 import type { Recipe } from '../../src/recipe/recipe.js';
-import { CARRIER, LOOSE, sampleJob, sampleRecipe } from './sample-job.js';
+import { CARRIER, LOOSE, MACHINE, sampleJob, sampleRecipe } from './sample-job.js';
 
 const plain = (html: string) => html.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
 const fitText = (change: Partial<Recipe> = {}) => plain(fitBlock(sampleJob(change)));
@@ -18,7 +18,7 @@ describe('the fit on the sheet', () => {
     expect(fitText()).toContain(
       'Per side greatest interference 0.02 mm, greatest clearance 0.18 mm: a transition fit.',
     );
-    const fine = { accuracy: 0.03, repeatability: 0.01, sideForce: 10 };
+    const fine = { ...MACHINE, accuracy: 0.03, repeatability: 0.01 };
     expect(fitText({ machine: fine })).toContain(
       'least clearance 0.02 mm, greatest clearance 0.14 mm: a clearance fit.',
     );

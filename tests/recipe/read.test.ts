@@ -21,7 +21,7 @@ function refusal(changes: Record<string, unknown>, settings: string[] = []): str
 describe('a sound recipe', () => {
   it('is read in mm and radians', () => {
     const r = read();
-    expect(r.cutter).toEqual({
+    expect(r.cutter).toMatchObject({
       diameter: 3.175,
       cuts: 3.19,
       flute: 22,
@@ -31,7 +31,7 @@ describe('a sound recipe', () => {
     });
     expect(r.outline).toEqual({ shape: 'circle', values: { diameter: 96, margin: 6 } });
     expect(r.pattern).toMatchObject({ generator: 'rosette', values: { points: 12, seed: 1 } });
-    expect(r.roughing).toEqual({ diameter: 6.35 });
+    expect(r.roughing).toMatchObject({ diameter: 6.35, open: false, stickout: 3 * 6.35 });
     expect(r.woods.plugGrain).toBe(Math.PI / 2);
   });
 
@@ -67,6 +67,13 @@ describe('a sound recipe', () => {
       ease: 0.3,
       thin: 'drop',
       touch: 'part',
+      flutes: 2,
+      spiral: 'up',
+      material: 'carbide',
+      shank: 3,
+      stickout: 20.5,
+      rpm: 18_000,
+      feed: null,
     });
     expect(r.fit).toEqual({
       clearance: 0.08,
@@ -78,7 +85,29 @@ describe('a sound recipe', () => {
       proud: 1,
       sawRoom: 4,
     });
-    expect(r.machine).toEqual({ accuracy: 0.05, repeatability: 0.02, sideForce: 10 });
+    expect(r.machine).toEqual({
+      accuracy: 0.05,
+      repeatability: 0.02,
+      sideForce: 10,
+      acceleration: 250,
+      feed: 3000,
+      slowest: 10_000,
+      fastest: 30_000,
+      collet: 19,
+      bridge: null,
+      lift: null,
+      shoe: null,
+      shoeAbove: 10,
+    });
+    expect(r.passes).toEqual({
+      allowance: 0.3,
+      roughingStep: 3,
+      finishingStep: null,
+      clearing: false,
+      stepover: 45,
+    });
+    expect(r.cutters).toBeNull();
+    expect(r.walls).toEqual({ least: null, limbs: null });
     expect(r.press).toBeNull();
     expect(r.moisture).toEqual({ field: 8, plug: 8, driest: 6, dampest: 10 });
     expect(r.roughing).toBeNull();
@@ -310,7 +339,7 @@ describe('settings', () => {
       'pattern.text=2026',
       'name=007',
     ]);
-    expect(r.roughing).toEqual({ diameter: 6.35 });
+    expect(r.roughing).toMatchObject({ diameter: 6.35, open: false, stickout: 3 * 6.35 });
     expect(r.pattern).toMatchObject({ values: { text: '2026' } });
     expect(r.name).toBe('007');
   });
