@@ -11,7 +11,7 @@ export function stainingDust({ recipe: { woods } }: Setup): Finding[] {
     [woods.plug, woods.field],
     [woods.field, woods.plug],
   ] as const)
-    if (dustStains(dusty, neighbour) && dustColours(dusty))
+    if (dustStains(dusty, neighbour, woods.own) && dustColours(dusty))
       return [
         {
           code: 'staining-dust',

@@ -4,7 +4,7 @@ import type { Setup } from './setup.js';
 
 /** Woods so near in lightness that the figure reads weakly, new or once both have aged. */
 export function weakContrast({ recipe: { woods } }: Setup): Finding[] {
-  const tones = contrast(woods.plug, woods.field);
+  const tones = contrast(woods.plug, woods.field, woods.own);
   if (!tones || !(tones.weakFresh || tones.weakAged)) return [];
   const { fresh, aged, weakFresh, weakAged } = tones;
   const when =

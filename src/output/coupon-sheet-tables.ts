@@ -84,7 +84,7 @@ export function pressBlock(coupon: Coupon): string {
   const least = Math.min(
     ...coupon.steps.map((_, k) => stepSums(coupon, k).limit ?? Number.POSITIVE_INFINITY),
   );
-  const compression = strengthOf(woods.plug)?.compression;
+  const compression = strengthOf(woods.plug, woods.own)?.compression;
   const rows: [string, string][] = [
     ['Plug face of one step', areaText(step.plug, units)],
     [

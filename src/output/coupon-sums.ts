@@ -28,7 +28,7 @@ function pressing({ depth, fit, woods }: Recipe, { plug }: Pair): Pressing {
   return {
     plug: face,
     wall: perimeter(plug) * (depth - fit.glueGap),
-    crush: crushLoad(woods.plug, face),
-    limit: warningLoad(woods.plug, face),
+    crush: crushLoad(woods.plug, face, woods.own),
+    limit: warningLoad(woods.plug, face, woods.own),
   };
 }

@@ -1,5 +1,6 @@
 import { bounds, type Contour, type Region } from '../geometry/region.js';
 import { mirrorX } from '../geometry/transform.js';
+import type { OwnWoods } from '../shop/own.js';
 import { findWood, type Wood } from '../shop/woods.js';
 import { decimal, millionths } from './format.js';
 import { grainLines } from './grain.js';
@@ -24,9 +25,9 @@ export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
     'mm',
   );
   const { woods } = job.recipe;
-  const field = woodOr(woods.field, PALE);
+  const field = woodOr(woods.field, PALE, woods.own);
   const inlays = [job, ...job.inlays.slice(1)].map(({ pair }, k) => ({
-    wood: woodOr(job.inlays[k]!.wood, DARK),
+    wood: woodOr(job.inlays[k]!.wood, DARK, woods.own),
     pocket: pair.pocket,
     set: pair.mirrored ? mirrorX(pair.plug) : pair.plug,
     clip: `set${k === 0 ? '' : k + 1}`,
@@ -92,9 +93,9 @@ function shadow(facePath: string, size: number): string[] {
 const PALE = { colour: '#dcc49c', grain: '#b99a6a' } as const;
 const DARK = { colour: '#6d4c33', grain: '#48301e' } as const;
 
-function woodOr(name: string, other: { colour: string; grain: string }): Wood {
+function woodOr(name: string, other: { colour: string; grain: string }, own?: OwnWoods): Wood {
   return (
-    findWood(name) ?? {
+    findWood(name, own) ?? {
       name,
       also: [],
       ...other,

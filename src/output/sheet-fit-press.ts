@@ -42,7 +42,7 @@ export function pressRow({ recipe, outline, pair }: Job): FitRow {
   if (!sum) return { name, says: ['Nothing to press.'], how: '' };
   const { press, units, woods } = recipe;
   const load = (newtons: number): string => loadText(newtons, recipe);
-  const compression = strengthOf(woods.plug)?.compression ?? null;
+  const compression = strengthOf(woods.plug, woods.own)?.compression ?? null;
   const says = [
     sum.crush === null || sum.limit === null
       ? `Load at which the plug crushes: ${UNKNOWN} (${woods.plug}); press no harder than it takes.`
@@ -75,7 +75,7 @@ export function wallRow({ recipe, outline, pair }: Job): FitRow {
   const { wall } = sum;
   const where =
     wall.beside === 'edge' ? 'between the pocket and the edge' : 'between two parts of the pocket';
-  const tension = strengthOf(woods.field)?.tension ?? null;
+  const tension = strengthOf(woods.field, woods.own)?.tension ?? null;
   return {
     name,
     says: [

@@ -3,6 +3,7 @@ import { GIVES, movementSum } from '../inspect/sums/movement.js';
 import type { Recipe } from '../recipe/recipe.js';
 import { contrast, dustStains, WEAK_UNDER } from '../shop/contrast.js';
 import { clearanceLimits } from '../shop/limits.js';
+import type { OwnWoods } from '../shop/own.js';
 import { movementOf } from '../shop/shrinkage.js';
 import { decimal, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
@@ -68,7 +69,7 @@ function movementRow({ recipe, pair }: Job): FitRow {
       ? `glued at ${moisture.field} %`
       : `field glued at ${moisture.field} %, plug at ${moisture.plug} %`;
   const range = `${from}, later ${moisture.driest} to ${moisture.dampest} % moisture`;
-  const how = `Estimate: free and unglued, flat-sawn, the part it moves most, its middle staying put. Change of size = size × C × change of moisture (Wood Handbook eq. 13-2, transcribed); C across the grain: ${coefficient(woods.plug)}; ${coefficient(woods.field)}; along it 0.1 % over 30 % of moisture (FPL report 1093).`;
+  const how = `Estimate: free and unglued, flat-sawn, the part it moves most, its middle staying put. Change of size = size × C × change of moisture (Wood Handbook eq. 13-2, transcribed); C across the grain: ${coefficient(woods.plug, woods.own)}; ${coefficient(woods.field, woods.own)}; along it 0.1 % over 30 % of moisture (FPL report 1093).`;
   if (sum === 'unknown wood') return { name, says: [`Movement: ${UNKNOWN} (${range}).`], how };
   if (sum === 'moisture out of range')
     return { name, says: [`Movement: unknown (${range}): the figures hold for 6 to 14 %.`], how };
@@ -90,8 +91,8 @@ function movementRow({ recipe, pair }: Job): FitRow {
   };
 }
 
-function coefficient(wood: string): string {
-  const figure = movementOf(wood)?.change.tangential;
+function coefficient(wood: string, own?: OwnWoods): string {
+  const figure = movementOf(wood, own)?.change.tangential;
   return figure
     ? `${wood} ${decimal(figure.value, 5)} (${figure.source}, ${figure.status})`
     : `${wood} ${UNKNOWN}`;
@@ -118,13 +119,13 @@ function leanRow(recipe: Recipe): FitRow {
 }
 
 function looksRow({ woods }: Recipe): FitRow {
-  const tones = contrast(woods.plug, woods.field);
+  const tones = contrast(woods.plug, woods.field, woods.own);
   const pairs = [
     [woods.plug, woods.field],
     [woods.field, woods.plug],
   ] as const;
   const dust = pairs
-    .filter(([from, onto]) => dustStains(from, onto))
+    .filter(([from, onto]) => dustStains(from, onto, woods.own))
     .map(([from, onto]) => `Dust of ${from} dirties ${onto}: blow it off before you sand, or scrape.`);
   const word = (weak: boolean): string => (weak ? ' (weak)' : '');
   return {

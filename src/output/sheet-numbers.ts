@@ -1,5 +1,6 @@
 import { area, parts } from '../geometry/region.js';
 import { cornerRadius, cutterRadius, plugHeight, type Recipe } from '../recipe/recipe.js';
+import type { OwnWoods } from '../shop/own.js';
 import { findWood } from '../shop/woods.js';
 import { areaText, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
@@ -29,8 +30,14 @@ export function numberTable(job: Job): string {
       'Left under the floor',
       `${len(Math.max(0, recipe.stock.field - recipe.depth))} (skin ${len(recipe.skin)})`,
     ],
-    ['Field', `${woodText(woods.field)}, ${len(recipe.stock.field)} thick, grain ${grainText(job, 'field')}`],
-    ['Plug', `${woodText(woods.plug)}, ${len(recipe.stock.plug)} thick, grain ${grainText(job, 'plug')}`],
+    [
+      'Field',
+      `${woodText(woods.field, woods.own)}, ${len(recipe.stock.field)} thick, grain ${grainText(job, 'field')}`,
+    ],
+    [
+      'Plug',
+      `${woodText(woods.plug, woods.own)}, ${len(recipe.stock.plug)} thick, grain ${grainText(job, 'plug')}`,
+    ],
     [
       'Plug is',
       fit.plug === 'carrier'
@@ -79,7 +86,7 @@ function shares(from: keyof typeof FROM, clearance: number): [plug: number, pock
   return from === 'plug' ? [clearance, 0] : [0, clearance];
 }
 
-function woodText(name: string): string {
-  const wood = findWood(name);
+function woodText(name: string, own?: OwnWoods): string {
+  const wood = findWood(name, own);
   return wood?.specificGravity ? `${name} (specific gravity ${wood.specificGravity})` : name;
 }

@@ -1,4 +1,5 @@
 import type { Parameter } from '../schema/parameter.js';
+import type { OwnWoods } from '../shop/own.js';
 import { findWood, woods } from '../shop/woods.js';
 
 /**
@@ -77,6 +78,18 @@ export const wood = (name: string, preset: string, meaning: string): Field => ({
   need: 'default',
   also: { meant: (text) => findWood(text)?.name ?? null, words: woods.flatMap((w) => w.also) },
 });
+
+/** The field of a wood when the recipe has woods of its own; any other field as it is. */
+export function knowing(field: Field, own: OwnWoods): Field {
+  const { also, parameter } = field;
+  if (!also || own.length === 0 || parameter.kind !== 'choice') return field;
+  const options = [...own.map((w) => ({ value: w.name, meaning: '' })), ...parameter.options];
+  return {
+    ...field,
+    parameter: { ...parameter, options },
+    also: { ...also, meant: (text) => findWood(text, own)?.name ?? null },
+  };
+}
 
 export const required = (parameter: Parameter): Field => ({ parameter, need: 'required' });
 export const preset = (parameter: Parameter): Field => ({ parameter, need: 'default' });

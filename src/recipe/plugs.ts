@@ -1,3 +1,4 @@
+import type { OwnWoods } from '../shop/own.js';
 import { findWood, woods } from '../shop/woods.js';
 import { type Faults, type Path, shown } from './faults.js';
 import type { Json } from './json.js';
@@ -15,7 +16,7 @@ const MOST_PLUGS = 24;
 const LONGEST = 80;
 
 /** The members of `woods.plugs` in the order written; none when it is left out or null. Adds faults. */
-export function readPlugs(given: Json | undefined, faults: Faults): readonly PlugWood[] {
+export function readPlugs(given: Json | undefined, own: OwnWoods, faults: Faults): readonly PlugWood[] {
   const path: Path = ['woods', 'plugs'];
   if (given === undefined || (given.kind === 'scalar' && given.value === null)) return [];
   const json = object(given, path, faults);
@@ -35,21 +36,21 @@ export function readPlugs(given: Json | undefined, faults: Faults): readonly Plu
       );
       continue;
     }
-    const wood = woodNamed(value, here, faults);
+    const wood = woodNamed(value, here, own, faults);
     if (wood !== null) plugs.push({ pieces, wood });
   }
   return plugs;
 }
 
-function woodNamed(value: Json, path: Path, faults: Faults): string | null {
-  const known = woods.map((w) => w.name);
+function woodNamed(value: Json, path: Path, own: OwnWoods, faults: Faults): string | null {
+  const known = [...own, ...woods].map((w) => w.name);
   if (value.kind !== 'scalar' || typeof value.value !== 'string') {
     const what =
       value.kind === 'scalar' ? shown(value.value) : value.kind === 'array' ? 'a list' : 'an object';
     faults.add(path, `must be the name of a wood, not ${what}: one of ${known.join(', ')}`);
     return null;
   }
-  const found = findWood(value.value);
+  const found = findWood(value.value, own);
   if (!found) faults.add(path, `${shown(value.value)} is not known; ${suggestion(value.value, known)}`);
   return found?.name ?? null;
 }

@@ -5,11 +5,12 @@ import { checkTogether } from './check.js';
 import { checkBoards } from './check-boards.js';
 import { readCutters } from './cutters.js';
 import { Faults, type Path } from './faults.js';
-import type { Field } from './field.js';
+import { type Field, knowing } from './field.js';
 import { sections, topFields } from './fields.js';
 import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
 import { checkKeys, type Named, object, readNamed } from './named.js';
+import { readOwnWoods } from './own-woods.js';
 import { readPattern } from './pattern.js';
 import { readPlugs } from './plugs.js';
 import {
@@ -50,15 +51,20 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   checkKeys(root, ['$schema', 'cutters', ...topFields.map((f) => f.parameter.name), ...GROUPS], [], faults);
   const units = readUnits(root);
   const top = readFields(root, topFields, [], units, faults);
+  const woods = root.members.get('woods');
+  const ofWoods = (key: string) => (woods?.kind === 'object' ? woods.members.get(key) : undefined);
+  const own = readOwnWoods(ofWoods('own'), faults);
   const group = Object.fromEntries(
-    sections.map((s) => [s.name, readSection(root, s.name, s.fields, units, faults)]),
+    sections.map((s) => {
+      const fields = s.fields.map((f) => knowing(f, own));
+      return [s.name, readSection(root, s.name, fields, units, faults)];
+    }),
   );
   const face = root.members.get('outline');
   const outline = readNamed(face, ['outline'], OUTLINE, units, faults);
   const pattern = readPattern(root, units, faults);
-  const woods = root.members.get('woods');
   const cutters = readCutters(root.members.get('cutters'), units, faults);
-  const plugs = woods?.kind === 'object' ? readPlugs(woods.members.get('plugs'), faults) : [];
+  const plugs = readPlugs(ofWoods('plugs'), own, faults);
   if (top.name !== undefined) {
     const fault = nameFault(top.name as string);
     if (fault) faults.add(['name'], fault);
@@ -103,7 +109,11 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
     moisture: group.moisture as unknown as MoistureSetup,
     depth,
     skin,
-    woods: { ...group.woods, ...(plugs.length > 0 ? { plugs } : {}) } as unknown as WoodSetup,
+    woods: {
+      ...group.woods,
+      ...(plugs.length > 0 ? { plugs } : {}),
+      ...(own.length > 0 ? { own } : {}),
+    } as unknown as WoodSetup,
   };
   checkBoards(recipe, group.boards!, faults);
   checkTogether(recipe, faults, group.fit!.proud as number | undefined);
@@ -215,7 +225,7 @@ function readSection(
   if (!json) return {};
   checkKeys(
     json,
-    [...fields.map((f) => f.parameter.name), ...(name === 'woods' ? ['plugs'] : [])],
+    [...fields.map((f) => f.parameter.name), ...(name === 'woods' ? ['plugs', 'own'] : [])],
     [name],
     faults,
   );

@@ -1,5 +1,6 @@
 import type { Layer } from '../generators/layer.js';
 import type { Values } from '../schema/parameter.js';
+import type { OwnWoods } from '../shop/own.js';
 
 /** A recipe as read: lengths in mm, angles in radians, every default filled in. */
 export interface Recipe {
@@ -192,6 +193,8 @@ export interface WoodSetup {
   readonly plugGrain: number;
   /** Woods of pieces by name, in the order written; left out when all are of one wood. */
   readonly plugs?: readonly PlugWood[];
+  /** Woods that the recipe describes itself; left out when it describes none. */
+  readonly own?: OwnWoods;
 }
 
 /** The wood of every piece whose name begins with some words, or of a layer ("layer 1"). */

@@ -6,6 +6,7 @@ import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
 import { CUTTERS_MEANING, cutterEntry, MOST_CUTTERS } from './cutters.js';
 import type { Field } from './field.js';
 import { sections, topFields } from './fields.js';
+import { OWN_MEANING, ownQuantities } from './own-woods.js';
 import { PLUGS_MEANING } from './plugs.js';
 
 /** A JSON value, as far as a schema needs it. */
@@ -77,8 +78,30 @@ function withPlugs(name: string, made: SchemaObject): SchemaObject {
   if (name !== 'woods') return made;
   const properties = made.properties as SchemaObject;
   const { default: _, description: __, ...wood } = properties.plug as SchemaObject;
-  const plugs = { type: 'object', description: PLUGS_MEANING, additionalProperties: wood };
-  return { ...made, properties: { ...properties, plugs } };
+  const plugs = { type: 'object', description: PLUGS_MEANING, additionalProperties: orOwn(wood) };
+  const [field, plug] = [orOwn(properties.field as SchemaObject), orOwn(properties.plug as SchemaObject)];
+  return { ...made, properties: { ...properties, field, plug, plugs, own: ownWoods() } };
+}
+
+/** A wood by one of the known names, or a name that the recipe describes itself. */
+function orOwn({ enum: names, ...rest }: SchemaObject): SchemaObject {
+  return { ...rest, anyOf: [{ enum: names! }, { type: 'string' }] };
+}
+
+function ownWoods(): SchemaObject {
+  const quantities = ownQuantities.map((q): [string, SchemaObject] => {
+    const units = q.units.map(([unit]) => unit).filter((u) => u !== '');
+    const range = `${numberText(q.min)} to ${numberText(q.max)}`;
+    const more = units.length > 0 ? `Units: ${units.join(', ')}; ${range} ${units[0]}.` : `${range}.`;
+    return [q.name, { type: units.length > 0 ? 'string' : 'number', description: `${q.meaning} ${more}` }];
+  });
+  const colour = { type: 'string', pattern: '^#[0-9a-fA-F]{6}$', description: 'Its colour in the picture.' };
+  const properties = { ...Object.fromEntries(quantities), colour };
+  return {
+    type: 'object',
+    description: OWN_MEANING,
+    additionalProperties: { type: 'object', properties, additionalProperties: false },
+  };
 }
 
 function requiredNames(fields: readonly Field[]): string[] {

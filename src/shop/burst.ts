@@ -1,3 +1,4 @@
+import type { OwnWoods } from './own.js';
 import { overZero } from './range.js';
 import { strengthOf } from './strength.js';
 
@@ -37,15 +38,15 @@ export function wallStress(wall: ThinWall, pressure: number): number {
  * A plug that seals its pocket presses on the glue like a piston, so the load that does it is this pressure x the
  * plug's area: set it against `pressure` in press.ts.
  */
-export function burstPressure(wood: string, wall: ThinWall): number | null {
+export function burstPressure(wood: string, wall: ThinWall, own: OwnWoods = []): number | null {
   const stress = wallStress(wall, 1);
-  const tension = strengthOf(wood)?.tension;
+  const tension = strengthOf(wood, own)?.tension;
   return tension ? tension.value / stress : null;
 }
 
 /** Load on a sealed plug of that area (mm2) at which the wall may burst, N. Estimate; null as `burstPressure`. */
-export function burstLoad(wood: string, wall: ThinWall, area: number): number | null {
+export function burstLoad(wood: string, wall: ThinWall, area: number, own: OwnWoods = []): number | null {
   overZero('area', area, 'mm2');
-  const kPa = burstPressure(wood, wall);
+  const kPa = burstPressure(wood, wall, own);
   return kPa === null ? null : (kPa * area) / 1000;
 }

@@ -1,3 +1,4 @@
+import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
 
 /**
@@ -43,7 +44,9 @@ const COLOURED: ReadonlySet<string> = new Set(['padauk', 'purpleheart']);
 const PALE_FROM = 72;
 
 /** Lightness of the wood of that name or other name, from memory; null where it is not in the table. */
-export function lightnessOf(name: string): Lightness | null {
+export function lightnessOf(name: string, own: OwnWoods = []): Lightness | null {
+  const mine = ownWood(name, own);
+  if (mine) return mine.lightness;
   const wood = findWood(name);
   return wood && Object.hasOwn(tones, wood.name) ? tones[wood.name]! : null;
 }
@@ -58,9 +61,9 @@ export interface Contrast {
 }
 
 /** How far two woods stand apart. Estimate; null where either wood is unknown. */
-export function contrast(one: string, other: string): Contrast | null {
-  const a = lightnessOf(one);
-  const b = lightnessOf(other);
+export function contrast(one: string, other: string, own: OwnWoods = []): Contrast | null {
+  const a = lightnessOf(one, own);
+  const b = lightnessOf(other, own);
   if (!a || !b) return null;
   const fresh = Math.abs(a.fresh - b.fresh);
   const aged = Math.abs(a.aged - b.aged);
@@ -68,9 +71,9 @@ export function contrast(one: string, other: string): Contrast | null {
 }
 
 /** Whether the dust of the first wood stains the second when both are sanded together; null where one is unknown. */
-export function dustStains(dusty: string, neighbour: string): boolean | null {
-  const from = findWood(dusty);
-  const onto = lightnessOf(neighbour);
+export function dustStains(dusty: string, neighbour: string, own: OwnWoods = []): boolean | null {
+  const from = findWood(dusty, own);
+  const onto = lightnessOf(neighbour, own);
   if (!from || !onto) return null;
   return DUSTY.has(from.name) && onto.fresh >= PALE_FROM;
 }

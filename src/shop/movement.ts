@@ -1,4 +1,5 @@
 import { BadInput } from '../schema/fault.js';
+import type { OwnWoods } from './own.js';
 import { inRange, overZero, type Range } from './range.js';
 import { movementOf } from './shrinkage.js';
 
@@ -27,6 +28,8 @@ export interface Board {
   /** Moisture content when cut and fitted, and later on, %. */
   readonly from: number;
   readonly to: number;
+  /** The recipe's own woods. */
+  readonly own?: OwnWoods | undefined;
 }
 
 /** Strain of the face, a symmetric tensor: the part of its own length each line of the face grows. */
@@ -53,8 +56,8 @@ export function change(size: number, coefficient: number, from: number, to: numb
 }
 
 /** Change across the grain in the face per 1 % of moisture content; null for an unknown wood. */
-export function acrossGrain(wood: string, cut: Cut): number | null {
-  const movement = movementOf(wood);
+export function acrossGrain(wood: string, cut: Cut, own?: OwnWoods): number | null {
+  const movement = movementOf(wood, own);
   if (!movement) return null;
   const { radial, tangential } = movement.change;
   if (cut === 'flat') return tangential.value;
@@ -68,7 +71,7 @@ export function acrossGrain(wood: string, cut: Cut): number | null {
  * unknown wood; BadInput for a grain without direction.
  */
 export function faceStrain(board: Board): Strain | null {
-  const coefficient = acrossGrain(board.wood, board.cut);
+  const coefficient = acrossGrain(board.wood, board.cut, board.own);
   if (coefficient === null) return null;
   const a = change(1, ALONG_GRAIN, board.from, board.to);
   const c = change(1, coefficient, board.from, board.to);

@@ -1,4 +1,5 @@
 import { fromTons, type Ton } from './conversions.js';
+import type { OwnWoods } from './own.js';
 import { atLeastZero, inRange, overZero } from './range.js';
 import { strengthOf } from './strength.js';
 
@@ -10,15 +11,15 @@ export const WARN_FROM = 0.5;
  * area pressed (mm2) / 1000. Estimate: average wood at 12 % moisture, evenly loaded. Null where the strength is not
  * known. Black walnut, 40 cm2: 7000 x 4000 / 1000 = 28 kN, 3.1 US tons.
  */
-export function crushLoad(wood: string, area: number): number | null {
+export function crushLoad(wood: string, area: number, own: OwnWoods = []): number | null {
   overZero('area', area, 'mm2');
-  const compression = strengthOf(wood)?.compression;
+  const compression = strengthOf(wood, own)?.compression;
   return compression ? (compression.value * area) / 1000 : null;
 }
 
 /** Load from which to warn, N: half the crushing load. Estimate; null where the strength is not known. */
-export function warningLoad(wood: string, area: number): number | null {
-  const load = crushLoad(wood, area);
+export function warningLoad(wood: string, area: number, own: OwnWoods = []): number | null {
+  const load = crushLoad(wood, area, own);
   return load === null ? null : load * WARN_FROM;
 }
 

@@ -1,4 +1,5 @@
 import { type Figure, figure, type Status } from './figure.js';
+import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
 
 /**
@@ -95,7 +96,9 @@ export const movements: Readonly<Record<string, Movement>> = {
 };
 
 /** Shrinkage and coefficients of the wood of that name or other name; null where it is not in the table. */
-export function movementOf(name: string): Movement | null {
+export function movementOf(name: string, own: OwnWoods = []): Movement | null {
+  const mine = ownWood(name, own);
+  if (mine) return mine.movement;
   const wood = findWood(name);
   return wood && Object.hasOwn(movements, wood.name) ? movements[wood.name]! : null;
 }

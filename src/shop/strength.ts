@@ -1,5 +1,6 @@
 import { fromPsi } from './conversions.js';
 import { type Figure, figure } from './figure.js';
+import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
 
 /**
@@ -54,7 +55,9 @@ export const strengths: Readonly<Record<string, Strength>> = {
 };
 
 /** Strengths of the wood of that name or other name; null where it is not in the table. */
-export function strengthOf(name: string): Strength | null {
+export function strengthOf(name: string, own: OwnWoods = []): Strength | null {
+  const mine = ownWood(name, own);
+  if (mine) return mine.strength;
   const wood = findWood(name);
   return wood && Object.hasOwn(strengths, wood.name) ? strengths[wood.name]! : null;
 }
@@ -63,7 +66,9 @@ export function strengthOf(name: string): Strength | null {
  * Density at 12 % moisture content, kg/m3: specific gravity x 1000 x 1.12 (Wood Handbook equation 4-12, transcribed).
  * Null where the wood or its specific gravity at 12 % is not known.
  */
-export function densityOf(name: string): Figure | null {
+export function densityOf(name: string, own: OwnWoods = []): Figure | null {
+  const mine = ownWood(name, own);
+  if (mine) return mine.density === null ? null : figure(mine.density, 'given', mine.source);
   const wood = findWood(name);
   if (!wood || wood.specificGravity === null) return null;
   return figure(wood.specificGravity * 1120, 'computed', `1120 x specific gravity (${wood.source})`);

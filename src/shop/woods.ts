@@ -98,13 +98,15 @@ export const woods: readonly Wood[] = [
   wood('yellow-poplar', ['poplar', 'tulip poplar'], ['#cfc48f', '#a39a62'], 'fine', 0.42, 2400, TABLE),
 ];
 
-/** The wood of that name or other name, upper and lower case and hyphens alike; undefined when it is not in the table. */
-export function findWood(name: string): Wood | undefined {
+/** The wood of that name or other name, upper and lower case and hyphens alike; undefined when it is in neither table. `own`: the recipe's. */
+export function findWood(name: string, own: readonly Wood[] = []): Wood | undefined {
   const wanted = plain(name);
-  return woods.find((w) => plain(w.name) === wanted || w.also.some((a) => plain(a) === wanted));
+  const all = [...own, ...woods];
+  return all.find((w) => plain(w.name) === wanted || w.also.some((a) => plain(a) === wanted));
 }
 
-function plain(name: string): string {
+/** A name as it is compared. */
+export function plain(name: string): string {
   return name
     .trim()
     .toLowerCase()

@@ -41,6 +41,7 @@ export function movementSum(recipe: Recipe, pair: Pair): MovementSum | NoMovemen
     grain: [cos(angle), sin(angle)] as Direction,
     from,
     to,
+    own: woods.own,
   });
   let sum: MovementSum = {
     closes: 0,

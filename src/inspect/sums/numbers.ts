@@ -25,7 +25,7 @@ export function fitNumbers(recipe: Recipe, outline: Outline, pair: Pair): Record
   const lean = leanSum(recipe);
   const glue = glueSum(recipe, pair);
   const press = pressSum(recipe, outline, pair);
-  const tones = contrast(woods.plug, woods.field);
+  const tones = contrast(woods.plug, woods.field, woods.own);
   return known({
     plugHeight: plugHeight(recipe),
     plugProud: stock.plug - depth + fit.glueGap,

@@ -27,10 +27,10 @@ export function pressSum(recipe: Recipe, outline: Outline, pair: Pair): PressSum
   const pressed = area(pair.plug);
   if (!(pressed > 0)) return null;
   const { depth, press, woods } = recipe;
-  const crush = crushLoad(woods.plug, pressed);
+  const crush = crushLoad(woods.plug, pressed, woods.own);
   // Beyond twice its height a wall bursts from its root, however long it is (see burst.ts).
   const wall = thinnestWall(outline, pair.pocket, 2 * depth);
-  const burst = wall && burstPressure(woods.field, { ...wall, height: depth });
+  const burst = wall && burstPressure(woods.field, { ...wall, height: depth }, woods.own);
   return {
     area: pressed,
     crush,
