@@ -1,16 +1,6 @@
+import type { Lightness } from './facts.js';
 import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
-
-/**
- * Lightness L* (CIE: 0 black, 100 white) of a finished face, fresh and after some years of indoor light.
- *
- * All from memory, stated for comparing woods with one another; no measurement stands behind them, and boards of one
- * wood differ by 8 either way. Most woods darken; walnut fades.
- */
-export interface Lightness {
-  readonly fresh: number;
-  readonly aged: number;
-}
 
 const tones: Readonly<Record<string, Lightness>> = {
   'American beech': { fresh: 73, aged: 67 },

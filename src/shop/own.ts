@@ -1,6 +1,4 @@
-import type { Lightness } from './contrast.js';
-import type { Movement } from './shrinkage.js';
-import type { Strength } from './strength.js';
+import type { Lightness, Movement, Strength } from './facts.js';
 import { plain, type Wood } from './woods.js';
 
 /** A wood that a recipe describes itself, under any name; what it does not say is unknown. */

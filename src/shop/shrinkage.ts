@@ -1,19 +1,7 @@
-import { type Figure, figure, type Status } from './figure.js';
+import type { Movement } from './facts.js';
+import { figure, type Status } from './figure.js';
 import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
-
-/**
- * How much each wood moves with moisture.
- *
- * `shrinkage`: green to ovendry, % of the green dimension (Wood Handbook table 4-3, imported woods table 4-4).
- * `change`: dimensional-change coefficient, the part of its size a piece grows per 1 % of moisture content, between
- * 6 and 14 % (Wood Handbook table 13-5). Four decimals are the precision its authors justify, and no one figure
- * foretells one board.
- */
-export interface Movement {
-  readonly shrinkage: { readonly radial: Figure; readonly tangential: Figure };
-  readonly change: { readonly radial: Figure; readonly tangential: Figure };
-}
 
 /**
  * The dimensional-change coefficient that belongs to a total shrinkage S (%): C = 1 / (3000/S - 20), a straight line

@@ -1,20 +1,8 @@
 import { fromPsi } from './conversions.js';
+import type { Strength } from './facts.js';
 import { type Figure, figure } from './figure.js';
 import { type OwnWoods, ownWood } from './own.js';
 import { findWood } from './woods.js';
-
-/**
- * Strengths at 12 % moisture content, kPa; null where no figure is known. They are averages of clear, straight-grained
- * samples; single pieces stray by about a quarter (the handbook's coefficients of variation, from memory).
- */
-export interface Strength {
-  /** Perpendicular to the grain, the stress at which the wood stops springing back (the proportional limit). */
-  readonly compression: Figure | null;
-  /** Parallel to the grain. */
-  readonly shear: Figure | null;
-  /** Perpendicular to the grain: what splits the wood. */
-  readonly tension: Figure | null;
-}
 
 const TABLE = 'Wood Handbook FPL-GTR-190 table 5-3a';
 
