@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 
 /**
- * Debian packages that tests need beyond what npm installs, with what each is for. None so far.
+ * Debian packages that tests need beyond what npm installs, with what each is for.
  * @type {readonly { name: string, program: string, purpose: string }[]}
  */
-export const NEEDED = [];
+export const NEEDED = [{ name: 'chromium', program: 'chromium', purpose: 'printing the sheet' }];
 
 const machine = {
   has: (program) => spawnSync('which', [program], { stdio: 'ignore' }).status === 0,

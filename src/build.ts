@@ -9,6 +9,7 @@ import { layoutsOf } from './fit/layouts.js';
 import type { Pair } from './fit/pair.js';
 import { runUnder } from './fit/run-under.js';
 import { makePair } from './fit/split.js';
+import { widthsAsked } from './fit/widths.js';
 import { compose } from './generators/compose.js';
 import type { Assets } from './generators/generator.js';
 import type { Artwork } from './geometry/artwork.js';
@@ -58,6 +59,7 @@ function built(recipe: Recipe, assets: Assets, { spoiled }: Wish): Job {
     r,
     thin,
     touch,
+    ...widthsAsked(recipe),
   });
   const { safe, pair } = inlays[0]!;
   const islands = islandsOf(pair);

@@ -4,10 +4,11 @@ import { dirname, isAbsolute, join } from 'node:path';
 import { drawingOf } from '../generators/drawing/named.js';
 import { MOST_BYTES } from '../generators/drawing/xml.js';
 import type { Assets } from '../generators/generator.js';
+import { faces } from '../generators/lettering/faces.js';
 import { faceFiles, fontChoice, fontFault, fontOf } from '../generators/lettering/font-name.js';
 import { MOST_FONT_BYTES } from '../generators/lettering/sfnt.js';
 import { makeShaper, type Shaper } from '../generators/lettering/shaper.js';
-import type { Renderer } from '../output/renderer.js';
+import type { PictureFont, Renderer } from '../output/renderer.js';
 import { MAX_BYTES } from '../recipe/json.js';
 import type { Recipe } from '../recipe/recipe.js';
 import { BadInput } from '../schema/fault.js';
@@ -147,6 +148,12 @@ let shaper: Shaper | undefined;
 function loadShaper(): Shaper {
   shaper ??= makeShaper(readFileSync(require.resolve('harfbuzzjs/dist/harfbuzz.wasm')));
   return shaper;
+}
+
+/** The font of words in pictures: one of the bundled ones. */
+export function loadPictureFont(): PictureFont {
+  const [face] = faces;
+  return { family: face!.title, bytes: readFileSync(require.resolve(face!.file)) };
 }
 
 /** Starts the picture renderer. Its WASM takes a moment, so it is loaded only when something is drawn. */

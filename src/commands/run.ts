@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import type { CouponOptions } from './coupon-options.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
+import type { InspectOptions } from './inspect.js';
 import { type LetterOptions, letterParameters } from './letter-recipe.js';
 import type { LimitsOptions } from './limits.js';
 import type { MakeOptions } from './make.js';
@@ -35,6 +36,18 @@ export async function run(args: readonly string[]): Promise<number> {
     .action(async (recipes: string[], options: MakeOptions) => {
       const { make } = await import('./make.js');
       code = await make(recipes, options);
+    });
+
+  program
+    .command('inspect')
+    .description('tell what would spoil the piece, worst first, before any wood is cut')
+    .argument('<recipe>', 'recipe file (JSON)')
+    .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
+    .option('--picture <file>', 'draw the findings on the piece: a .png or .svg file')
+    .option('--json', 'print the result as JSON')
+    .action(async (recipe: string, options: InspectOptions) => {
+      const { inspectRecipe } = await import('./inspect.js');
+      await inspectRecipe(recipe, options);
     });
 
   program

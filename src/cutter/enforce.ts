@@ -10,6 +10,7 @@ import type { Rule } from './rule.js';
 import type { Change, Safe } from './safe.js';
 import { settle } from './settle.js';
 import { tightPlaces } from './tight.js';
+import { askedWidth, withWidths } from './widths/widths.js';
 
 /**
  * The enforcement pass: artwork with every inside corner, of the drawing and of its complement, rounded to r, so that
@@ -18,6 +19,8 @@ import { tightPlaces } from './tight.js';
  * Most pieces need nothing but tangent arcs in their corners. Where features interact (edges shorter than their
  * setbacks, limbs and gaps under 2r) the piece is opened and closed by a disc and its narrow places are settled.
  * Throws Refusal ('thin-limb', 'cannot-settle') with the place when the rule forbids what would be needed.
+ *
+ * With `gap` or `limb` the places that are narrower than these are then widened on their own middle lines.
  *
  * @param rule r: corner radius, mm; thin: what becomes of limbs under 2r; touch: of gaps under 2r between pieces
  */
@@ -30,11 +33,24 @@ export function enforce(artwork: Artwork, rule: Rule): Safe {
     const contours = (rule.thin === 'widen' ? null : rounded(tidy, rule.r)) ?? slowly(p.name, tidy, changes);
     if (contours.length > 0) sound.push({ name: p.name, contours });
   }
-  const pieces = settleBetween(sound, rule, changes).map((p) => ({
-    name: p.name,
-    region: { contours: p.contours },
-  }));
+  const apart = settleBetween(sound, rule, changes);
+  if (askedWidth(rule, 'gap') === null && askedWidth(rule, 'limb') === null) return safeOf(apart, changes);
+  const wider = withWidths(apart, rule);
+  const asked = [...wider.changes];
+  const pieces = settleBetween(wider.pieces, rule, asked);
+  return { ...safeOf(pieces, [...notAgain(changes, asked), ...asked]), tight: wider.tight };
+}
+
+function safeOf(sound: readonly Sound[], changes: readonly Change[]): Safe {
+  const pieces = sound.map((p) => ({ name: p.name, region: { contours: p.contours } }));
   return { region: { contours: pieces.flatMap((p) => p.region.contours) }, pieces, changes };
+}
+
+/** What was made as wide as the cutter, where it was not made wider still afterwards: that is said once. */
+function notAgain(first: readonly Change[], then: readonly Change[]): Change[] {
+  const wider = new Set(then.filter((c) => c.to !== undefined).map((c) => `${c.kind} ${c.piece}`));
+  const made = ['parted', 'opened', 'widened'];
+  return first.filter((c) => !(made.includes(c.kind) && wider.has(`${c.kind} ${c.piece}`)));
 }
 
 /** The contours with an arc in every corner, or null where that alone does not make them sound. */
@@ -48,25 +64,24 @@ function rounded(contours: readonly Contour[], r: number): readonly Contour[] | 
   return tightPlaces(out, r, true).length > 0 ? null : out;
 }
 
-function settled(
-  name: string,
-  drawn: readonly Contour[],
-  { r, thin }: Rule,
-  changes: Change[],
-): readonly Contour[] {
-  if (thin !== 'widen') return settle(name, drawn, r, thin, changes);
-  const wide = widened(name, drawn, r, changes);
+function settled(name: string, drawn: readonly Contour[], rule: Rule, changes: Change[]): readonly Contour[] {
+  const { r, thin } = rule;
+  const limbs = thin === 'widen' || askedWidth(rule, 'limb') !== null;
+  const gaps = thin === 'widen' || askedWidth(rule, 'gap') !== null;
+  if (!limbs && !gaps) return settle(name, drawn, r, thin, changes);
+  const wide = widened(name, drawn, r, limbs && gaps ? undefined : limbs ? 'strokes' : 'gaps', changes);
   return rounded(wide, r) ?? settle(name, wide, r, thin, changes);
 }
 
-/** The piece with its thin strokes grown to the cutter's width and its narrow gaps opened where there is room. */
+/** The piece with its thin strokes grown to the cutter's width, its narrow gaps opened where there is room, or both. */
 function widened(
   name: string,
   contours: readonly Contour[],
   r: number,
+  only: 'strokes' | 'gaps' | undefined,
   changes: Change[],
 ): readonly Contour[] {
-  const { region, grown, opened } = thickened({ contours }, r);
+  const { region, grown, opened } = thickened({ contours }, r, only);
   for (const g of grown) changes.push({ kind: 'widened', piece: name, at: g.at, size: g.length });
   for (const g of opened) changes.push({ kind: 'opened', piece: name, at: g.at, size: g.length });
   return grown.length + opened.length === 0

@@ -25,6 +25,22 @@ export interface Change {
   readonly at: readonly [number, number];
   /** Largest extent of what changed, mm. */
   readonly size: number;
+  /** How wide the place is now, mm, where more was asked than the cutter needs. */
+  readonly to?: number;
+}
+
+/** A place that is narrower than the rule asks, and could not be made wider. */
+export interface Tight {
+  /** Between pockets, or of the pattern itself. */
+  readonly kind: 'gap' | 'limb';
+  /** Where it is narrowest, mm. */
+  readonly at: readonly [number, number];
+  /** Least width, length, and width asked, mm: of the pattern, before the clearance is split. */
+  readonly width: number;
+  readonly length: number;
+  readonly asked: number;
+  /** Name of the piece, or of the pieces on both sides. */
+  readonly piece: string;
 }
 
 /** A region whose every corner, inside and out, has at least the corner radius. */
@@ -33,4 +49,6 @@ export interface Safe {
   /** The same region by piece; pieces that were joined share a name "a / b". */
   readonly pieces: readonly Piece[];
   readonly changes: readonly Change[];
+  /** Left out where no more is asked than the cutter needs. */
+  readonly tight?: readonly Tight[];
 }

@@ -35,7 +35,18 @@ const GRID = 0.01;
  * The parts of a pair, numbered. A plug part belongs to the pocket part that it lies in (the plug turned back over first
  * when it is mirrored). Throws Error for a plug part that lies in no pocket part: then the pair is unsound.
  */
-export function islandsOf(pair: Pair): Island[] {
+export function islandsOf(pair: Pair): readonly Island[] {
+  const known = numbered.get(pair);
+  if (known) return known;
+  const islands = numberedIslands(pair);
+  numbered.set(pair, islands);
+  return islands;
+}
+
+/** Findings, drawings and layouts of one pair all ask. */
+const numbered = new WeakMap<Pair, readonly Island[]>();
+
+function numberedIslands(pair: Pair): Island[] {
   const plugs = parts(pair.plug);
   const pockets = parts(pair.pocket).map((contours) => ({ contours, box: bounds(contours.slice(0, 1)) }));
   const found = plugs.map((plug, index) => {

@@ -39,7 +39,8 @@ const SAID: Readonly<Record<Change['kind'], readonly Loss['kind'][]>> = {
  */
 export function lostDetail({ recipe, safe }: Setup, losses: readonly Loss[] = []): Finding[] {
   const r = cornerRadius(recipe.cutter);
-  const rest = safe.changes.filter((c) => !losses.some((l) => says(l, c, r)));
+  // What was asked for is no loss.
+  const rest = safe.changes.filter((c) => c.to === undefined && !losses.some((l) => says(l, c, r)));
   const kinds = [...new Set(rest.map((c) => c.kind))];
   return kinds.map((kind) => {
     const changes = rest.filter((c) => c.kind === kind);

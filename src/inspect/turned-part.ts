@@ -4,6 +4,7 @@ import { alikeParts, type Turns, turnsOf, wholeShape } from '../fit/turns.js';
 import { degrees } from '../geometry/trig.js';
 import { numberText } from '../schema/units.js';
 import type { Finding } from './finding.js';
+import { listed, partNames } from './part-names.js';
 import type { Setup } from './setup.js';
 
 /** More angles than this are told by their number. */
@@ -42,7 +43,7 @@ export function turnedPart(setup: Setup): Finding[] {
   });
   const turned = [...groups.values()].map(({ turns, members }) => {
     const some = members.length > 1;
-    const who = named(members, islands.length);
+    const who = partNames(numbersOf(members), islands.length);
     return finding(setup, turns, members.length, members[0]!, `${who} also ${some ? 'fit' : 'fits'}`);
   });
   const taken = alike
@@ -108,27 +109,12 @@ function mistaken(setup: Setup, members: readonly Island[], of: number): Finding
     severity: members.length > 2 && matters(setup) ? 'warn' : 'note',
     where: members[0]!.at,
     numbers: { parts: members.length },
-    do: `${named(members, of)} have one shape, turned to different sides: any of them goes into the pocket of any other, and its grain would then run askew. ${
+    do: `${partNames(numbersOf(members), of)} have one shape, turned to different sides: any of them goes into the pocket of any other, and its grain would then run askew. ${
       isNumbered(of) ? 'Write the numbers of the drawing on them' : 'Number them'
     } before they are cut out, and keep each with its pocket.`,
   };
 }
 
-/** "Part 3", "Parts 1 to 6 and 9", or how many there are where they have no numbers. */
-function named(members: readonly Island[], of: number): string {
-  const word = (n: number): string => `Part${n === 1 ? '' : 's'}`;
-  if (of === 1) return 'The part';
-  if (!isNumbered(of)) return members.length === 1 ? 'One part' : `${members.length} parts`;
-  const runs: [number, number][] = [];
-  for (const { number } of members) {
-    const last = runs.at(-1);
-    if (last && last[1] === number - 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  const text = runs.flatMap(([a, b]) => (b > a + 1 ? [`${a} to ${b}`] : b > a ? [`${a}`, `${b}`] : [`${a}`]));
-  return `${word(members.length)} ${listed(text, 'and')}`;
-}
-
-function listed(words: readonly string[], by = 'or'): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${by} ${words.at(-1)}`;
+function numbersOf(members: readonly Island[]): number[] {
+  return members.map((m) => m.number);
 }

@@ -67,7 +67,13 @@ function proofOf(proof: ProofResult): object {
 }
 
 function changesOf({ changes }: Safe): object[] {
-  return changes.map((c) => ({ kind: c.kind, piece: c.piece, at: c.at, size: c.size }));
+  return changes.map((c) => ({
+    kind: c.kind,
+    piece: c.piece,
+    at: c.at,
+    size: c.size,
+    ...(c.to === undefined ? {} : { to: c.to }),
+  }));
 }
 
 /** One entry a plug wood, in the order they go in; `into` counts the inlays from 0. The first one's proof stands above too. */

@@ -1,8 +1,17 @@
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
 
-/** Draws an SVG as a PNG of the given width, pixels. Same bytes everywhere, since the renderer is WASM and has no fonts. */
+/** The font that words of a picture are set in. */
+export interface PictureFont {
+  readonly family: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * Draws an SVG as a PNG of the given width, pixels. Same bytes everywhere, since the renderer is WASM and has no fonts but
+ * the one it is given.
+ */
 export interface Renderer {
-  png(svg: string, widthPx: number): Uint8Array;
+  png(svg: string, widthPx: number, font?: PictureFont): Uint8Array;
 }
 
 /** The library keeps its WASM in module state and refuses to start twice, so whether it was started is kept here too. */
@@ -15,8 +24,11 @@ export async function makeRenderer(wasmBytes: BufferSource): Promise<Renderer> {
   return { png };
 }
 
-function png(svg: string, widthPx: number): Uint8Array {
-  const resvg = new Resvg(svg, { fitTo: { mode: 'width', value: widthPx } });
+function png(svg: string, widthPx: number, font?: PictureFont): Uint8Array {
+  const resvg = new Resvg(svg, {
+    fitTo: { mode: 'width', value: widthPx },
+    ...(font ? { font: { fontBuffers: [font.bytes], defaultFontFamily: font.family } } : {}),
+  });
   try {
     const image = resvg.render();
     try {

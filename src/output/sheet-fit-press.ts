@@ -1,13 +1,12 @@
 import { glueSum } from '../inspect/sums/glue.js';
 import { pressSum } from '../inspect/sums/press.js';
-import type { Recipe } from '../recipe/recipe.js';
 import { inwards, lengthText } from '../schema/units.js';
-import { NEWTONS_PER_POUND, toPsi, toTons } from '../shop/conversions.js';
 import type { Figure } from '../shop/figure.js';
 import { strengthOf } from '../shop/strength.js';
 import { areaText, decimal, type Units } from './format.js';
 import type { Job } from './job.js';
 import { type FitRow, UNKNOWN } from './sheet-fit-row.js';
+import { loadText, pressureText, tonWord, volumeText } from './sheet-units.js';
 
 export function glueRow({ recipe, pair }: Job): FitRow {
   const { fit, units } = recipe;
@@ -90,24 +89,4 @@ export function wallRow({ recipe, outline, pair }: Job): FitRow {
 
 function known(figure: Figure | null, units: Units): string {
   return figure ? `${pressureText(figure.value, units)}, ${figure.source}, ${figure.status}` : UNKNOWN;
-}
-
-function volumeText(mm3: number, units: Units): string {
-  return units === 'mm' ? `${decimal(mm3 / 1000, 2)} cm³` : `${decimal(mm3 / 25.4 / 25.4 / 25.4, 3)} in³`;
-}
-
-function pressureText(kPa: number, units: Units): string {
-  return units === 'mm' ? `${decimal(kPa, 0)} kPa` : `${decimal(toPsi(kPa), 0)} psi`;
-}
-
-/** Kilonewtons or pounds-force, and the tons of the press that is named, else US tons. */
-function loadText(newtons: number, { press, units }: Recipe): string {
-  const kind = press?.kind ?? 'us';
-  const plain =
-    units === 'mm' ? `${decimal(newtons / 1000, 1)} kN` : `${decimal(newtons / NEWTONS_PER_POUND, 0)} lbf`;
-  return `${plain} (${decimal(toTons(newtons, kind), 2)} ${tonWord(kind)})`;
-}
-
-function tonWord(kind: 'us' | 'metric'): string {
-  return kind === 'us' ? 'US tons' : 'metric tons';
 }

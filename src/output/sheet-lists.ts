@@ -1,5 +1,6 @@
 import type { Change } from '../cutter/safe.js';
 import type { Finding } from '../inspect/finding.js';
+import { ranked } from '../inspect/ranked.js';
 import { bareLength, decimal, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
 import type { Place } from './sheet-figures.js';
@@ -25,9 +26,19 @@ export function changeList(job: Job): string {
     return '<p>None beyond rounding the corners to the corner radius: nothing was lost, joined or parted.</p>';
   const items = job.safe.changes.map(
     (c) =>
-      `<li><b>${escapeText(c.piece)}</b> ${CHANGE[c.kind]} (${escapeText(lengthText(c.size, job.recipe.units))} across, ${fromDatum(job, c.at)})</li>`,
+      `<li><b>${escapeText(c.piece)}</b> ${changed(c, job)} (${escapeText(lengthText(c.size, job.recipe.units))} across, ${fromDatum(job, c.at)})</li>`,
   );
   return `<ol type="A">${items.join('\n')}</ol>`;
+}
+
+function changed({ kind, to }: Change, { recipe }: Job): string {
+  if (to === undefined) return CHANGE[kind];
+  const width = escapeText(lengthText(Math.round(to * 1000) / 1000, recipe.units));
+  return kind === 'widened'
+    ? `had a limb thinner than asked, now ${width}`
+    : kind === 'opened'
+      ? `had a gap narrower than asked, now ${width}`
+      : `were closer than asked: the gap is now ${width}`;
 }
 
 /** Places of the lettered changes. */
@@ -41,18 +52,14 @@ const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
   note: 'Note',
 };
 
-/** Findings, gravest first, each with its place and what to do. */
+/** Findings, worst first and numbered, each with its place and what to do. */
 export function findingList(job: Job): string {
   if (job.findings.length === 0) return '<p>None.</p>';
-  const items = (['stop', 'warn', 'note'] as const).flatMap((severity) =>
-    job.findings
-      .filter((f) => f.severity === severity)
-      .map((f) => {
-        const place = f.where ? ` (${fromDatum(job, f.where)})` : '';
-        return `<li><b>${SEVERITY[severity]}:</b> ${escapeText(f.do)}${place} <small>${escapeText(f.code)}</small></li>`;
-      }),
-  );
-  return `<ul>${items.join('\n')}</ul>`;
+  const items = ranked(job.findings).map(({ finding: f }) => {
+    const place = f.where ? ` (${fromDatum(job, f.where)})` : '';
+    return `<li><b>${SEVERITY[f.severity]}:</b> ${escapeText(f.do)}${place} <small>${escapeText(f.code)}</small></li>`;
+  });
+  return `<ol>${items.join('\n')}</ol>`;
 }
 
 /** A place as a maker finds it: right and up from the datum, on the pocket's drawing. */

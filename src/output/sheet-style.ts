@@ -17,6 +17,8 @@ p { margin: 0 0 2mm }
 figure { margin: 0; break-inside: avoid }
 figure svg { display: block }
 figcaption { font-size: 8.5pt }
+.find { float: right; width: 84mm; margin: 0 0 2mm 5mm }
+.find svg { width: 100%; height: auto; max-height: 90mm }
 .section { max-width: 100%; height: auto; display: block; margin: 0 auto }
 section { break-inside: auto }
 .keep { break-inside: avoid }

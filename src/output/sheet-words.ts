@@ -1,66 +1,7 @@
 import { fileStem } from '../fit/inlay.js';
 import { isNumbered } from '../fit/islands.js';
-import { plugHeight } from '../recipe/recipe.js';
-import { bareLength, escapeText, lengthText, UNIT_WORD } from './format.js';
+import { bareLength, escapeText, UNIT_WORD } from './format.js';
 import type { Job } from './job.js';
-import { grainText } from './sheet-grain.js';
-
-/** How to cut and put together a pair, step by step. HTML text. */
-export function stepList(job: Job): string {
-  const { fit, depth, stock, units } = job.recipe;
-  const carrier = fit.plug === 'carrier';
-  const down = fit.face === 'down';
-  const len = (mm: number): string => lengthText(mm, units);
-  const height = plugHeight(job.recipe);
-  const under = stock.field - depth;
-  const steps = [
-    'Check the scale of each drawing with its reference square (below) before making a toolpath.',
-    `Set the machine’s zero at the datum of the drawing. Cut the pocket inside its lines, ${len(depth)} deep, ${under > 1e-6 ? `leaving ${len(under)} under it` : 'right through'}.`,
-    carrier
-      ? `The plug’s drawing is mirrored: cut it as drawn, outside its lines, ${len(height)} deep (depth less glue gap, and saw room), and leave the carrier of ${len(Math.max(0, stock.plug - height))} under it.`
-      : down
-        ? 'The plug’s drawing is mirrored: cut it as drawn, outside its lines, right through its wood. Hold each part so that it cannot come loose, and mark its upper side: that side goes down into the pocket.'
-        : 'Cut the plug outside its lines, right through its wood; hold each part so that it cannot come loose.',
-    `Lay the field’s grain at ${grainText(job, 'field')}, the plug’s at ${grainText(job, 'plug')}.`,
-    `Cut a test piece of both first: the clearance of ${len(fit.clearance)} per side holds only if the cutter cuts the width given here. Gauge both parts at mouth and foot: slim cutters leave leaning walls.`,
-    ...(fit.foot > 0
-      ? [
-          `Ease the edge of the plug’s foot by ${len(fit.foot)}, so that it starts: the foot is the end that goes in, ${down ? 'the upper one as it was cut' : 'the lower one as it was cut'}.`,
-        ]
-      : []),
-    `Spread the glue thinly on the pocket’s walls and floor. ${under > 1e-6 ? 'Support the whole skin on a flat block. ' : ''}${
-      carrier
-        ? 'Turn the plug over and press it in face down, carrier up'
-        : down
-          ? 'Turn each part over and press it in, marked side down'
-          : 'Press the plug in as drawn'
-    }, slowly, so that air and glue get out. ${stopText(job)}`,
-    carrier
-      ? `When the glue is dry, saw off the carrier in the ${len(fit.sawRoom)} of saw room and plane flush.`
-      : fit.proud > 1e-6
-        ? `When the glue is dry, plane off the ${len(fit.proud)} that stand proud.`
-        : 'When the glue is dry, plane flush.',
-    ...(under > 1e-6
-      ? [
-          `To show the figure on the back too, take off the ${len(under)} under the floor, the ${len(fit.glueGap)} of glue gap and the ${len(fit.foot)} of eased foot: ${len(under + fit.glueGap + fit.foot)} in all.`,
-        ]
-      : []),
-  ];
-  return `<ol>${steps.map((s) => `<li>${s}</li>`).join('\n')}</ol>`;
-}
-
-/** When the plug is far enough in. */
-function stopText({ recipe: { fit, units } }: Job): string {
-  if (fit.glueGap <= 0) return 'It goes down to the floor.';
-  const len = (mm: number): string => lengthText(mm, units);
-  const seen =
-    fit.plug === 'carrier'
-      ? `when the carrier is ${len(fit.sawRoom)} above the face`
-      : fit.proud > 1e-6
-        ? `when it stands ${len(fit.proud)} proud`
-        : 'when its top is where the section shows it';
-  return `It is far enough in ${seen}; the ${len(fit.glueGap)} under it stay for glue.`;
-}
 
 /** What each file is and how to be sure that it came in at true scale. HTML text. */
 export function fileList(job: Job): string {

@@ -1,3 +1,4 @@
+import { findingPicture, placedFindings } from './finding-picture.js';
 import { escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
 import { listed } from './of-inlay.js';
@@ -7,8 +8,11 @@ import { eachInlay, INLAY_STYLE, inlayBlock, numbersBlock } from './sheet-inlays
 import { changeList, changePlaces, findingList } from './sheet-lists.js';
 import { block, inline, sheetPage } from './sheet-page.js';
 import { layoutBlock } from './sheet-parts.js';
+import { reachBlock } from './sheet-reach.js';
 import { sectionFigure } from './sheet-section.js';
-import { cautionList, fileList, stepList } from './sheet-words.js';
+import { SETTINGS_STYLE, settingsBlock } from './sheet-settings.js';
+import { cautionList, fileList } from './sheet-words.js';
+import { stepList, WORK_STYLE } from './sheet-work.js';
 
 /** The shop sheet: one self-contained page, no scripts, nothing fetched. `picture` is picture.svg's text. */
 export function sheetHtml(job: Job, picture: string): string {
@@ -21,7 +25,7 @@ export function sheetHtml(job: Job, picture: string): string {
   const room = wide ? 84 : 58;
   const places = changePlaces(job);
   const layouts = layoutBlock(job);
-  return sheetPage(recipe.name, 'shop sheet', several ? INLAY_STYLE : '', [
+  return sheetPage(recipe.name, 'shop sheet', WORK_STYLE + SETTINGS_STYLE + (several ? INLAY_STYLE : ''), [
     `<p class="lead">${escapeText(`${woods}; face ${size}. ${fitSentence(job)}`)}</p>`,
     `<div class="figures${wide || several ? ' wide' : ''}">`,
     `<figure class="picture">${inline(picture)}<figcaption>The piece as it will look</figcaption></figure>`,
@@ -36,13 +40,15 @@ export function sheetHtml(job: Job, picture: string): string {
       true,
     ),
     block('Numbers', numbersBlock(job)),
+    block('Findings', findingBlock(job)),
+    block('Cutters and settings', eachInlay(job, settingsBlock)),
+    block('Where each cutter gets to', eachInlay(job, reachBlock), true),
+    block('Order of work', stepList(job)),
+    block('Cautions', cautionList()),
     block('The fit', fitBlock(job)),
     ...(layouts === '' ? [] : [block('Layout', layouts)]),
     block('What the cutter made necessary', `${eachInlay(job, changeList)}\n${placesNote(job)}`),
-    block('Findings', findingList(job)),
-    block('Steps', stepList(job)),
     block('Files and scale', fileList(job)),
-    block('Cautions', cautionList()),
   ]);
 }
 
@@ -51,6 +57,17 @@ function fitSentence(job: Job): string {
   return job.recipe.fit.plug === 'carrier'
     ? 'The plug is on a carrier: cut mirrored, press in face down.'
     : 'The plug is loose and goes in face down: cut it mirrored, turn it over.';
+}
+
+/** The findings with a picture of where they lie, when any has a place. */
+function findingBlock(job: Job): string {
+  const list = findingList(job);
+  if (placedFindings(job).length === 0) return list;
+  const picture = inline(
+    findingPicture(job, { key: false, font: 'Liberation Sans, Arial, Helvetica, sans-serif' }),
+  );
+  const caption = 'Numbers are those of the list; hatched: take care, dotted: good to know';
+  return `<figure class="find">${picture}<figcaption>${caption}</figcaption></figure>\n${list}`;
 }
 
 function placesNote(job: Job): string {

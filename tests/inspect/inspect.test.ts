@@ -27,14 +27,15 @@ describe('findings', () => {
   });
 
   it('warn of a flute that only just reaches the floor', () => {
-    expect(codes({ 'cutter.flute': 8.9, 'stock.plug': 8.5 })).toEqual(['short-flute warn']);
-    expect(codes({ 'cutter.flute': 9, 'stock.plug': 8.5 })).toEqual([]);
+    expect(codes({ 'cutter.flute': 8.9, 'stock.plug': 7.5 })).toEqual(['short-flute warn']);
+    expect(codes({ 'cutter.flute': 9, 'stock.plug': 7.5 })).toEqual([]);
   });
 
   it('warn of a thin skin, and note a pocket that is cut through', () => {
     expect(codes({ skin: 0.9 })).toEqual(['thin-skin warn']);
     expect(codes({ skin: 1 })).toEqual([]);
-    expect(codes({ skin: 0 })).toEqual(['no-skin note']);
+    expect(codes({ skin: 0, 'stock.field': 8 })).toEqual(['no-skin note']);
+    expect(codes({ skin: 0 })).toEqual([]);
   });
 
   it('warn of plug stock that does not fill the pocket, or leaves no backing on a carrier', () => {

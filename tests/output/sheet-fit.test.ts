@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fitBlock } from '../../src/output/sheet-fit.js';
 import { numberTable } from '../../src/output/sheet-numbers.js';
 import { sectionFigure } from '../../src/output/sheet-section.js';
-import { stepList } from '../../src/output/sheet-words.js';
+import { stepList } from '../../src/output/sheet-work.js';
 import type { Recipe } from '../../src/recipe/recipe.js';
 import { CARRIER, LOOSE, MACHINE, sampleJob, sampleRecipe } from './sample-job.js';
 
@@ -147,15 +147,14 @@ describe('steps', () => {
       '11.5 mm deep (depth less glue gap, and saw room), and leave the carrier of 4.5 mm',
     );
     expect(text).toContain('when the carrier is 4 mm above the face');
-    expect(text).toContain('saw off the carrier in the 4 mm of saw room');
+    expect(text).toContain('Saw off the carrier in the 4 mm of saw room');
   });
   it('keeps the grains apart, and mirrors the plug’s with its drawing', () => {
     // The sample's plug grain is 30 degrees; mirrored in x it is 150.
-    expect(steps()).toContain('grain at 0° from the drawing’s x, the plug’s at 30° from the drawing’s x');
+    expect(steps()).toMatch(/Field: white ash,[^;]*; grain at 0° from the drawing’s x\./);
+    expect(steps()).toMatch(/Plug: black walnut,[^;]*; grain at 30° from the drawing’s x\./);
     for (const f of [DOWN, CARRIER]) {
-      expect(steps({ fit: f })).toContain(
-        'the plug’s at 150° from its mirrored drawing’s x (30° on the piece)',
-      );
+      expect(steps({ fit: f })).toContain('grain at 150° from its mirrored drawing’s x (30° on the piece)');
       expect(plain(numberTable(sampleJob({ fit: f })))).toContain('grain 150° from its mirrored drawing’s x');
     }
   });

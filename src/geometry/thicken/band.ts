@@ -23,8 +23,11 @@ export function radiusOf(r: number, k: number): number {
   return r + SPARE + (k % 3) * APART;
 }
 
+/** A point reaches at most this many half-widths out from its bend: to just under 60 degrees. */
+const MITER = 2.1;
+
 /** The band of half-width w along a limb. */
-export function bandOf(limb: Limb, w: number): readonly Contour[] {
+export function bandOf(limb: Limb, w: number, miterLimit = MITER): readonly Contour[] {
   const [only] = limb.legs;
   if (limb.legs.length === 1 && only!.length === 1) return [circle(only![0]!.x, only![0]!.y, w)];
   const path: Edge[] = [];
@@ -42,7 +45,7 @@ export function bandOf(limb: Limb, w: number): readonly Contour[] {
     closed: limb.closed,
     cap: [limb.start.cap, limb.end.cap] as const,
     join: pointed ? ('miter' as const) : ('round' as const),
-    miterLimit: 2.1,
+    miterLimit,
   };
   const clips = [limb.start.clip, limb.end.clip].filter((c) => c !== null);
   if (clips.length === 0) return strokeLoops(path, 2 * w, style);

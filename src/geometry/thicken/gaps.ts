@@ -81,7 +81,7 @@ function staysWhole(before: Region, after: Region, r: number): boolean {
 }
 
 /** The part of a run where the sides face each other, gone on towards mouths while it widens. */
-function gapOf(balls: readonly Ball[]): readonly Ball[] {
+export function gapOf(balls: readonly Ball[]): readonly Ball[] {
   let i = balls.findIndex((ball) => ball.facing < OPPOSITE);
   if (i < 0) return [];
   let j = balls.length - 1;

@@ -46,8 +46,19 @@ const FAR_STRAIGHT = 0.93;
 /** Ends that head against each other within 35 degrees are one line. */
 const STRAIGHT = 0.82;
 
+/** Which outsides of bends come to a point. */
+export interface Points {
+  /** Sine of half the least angle between limbs that do. */
+  readonly sharpest: number;
+  /** Radius that points are rounded with already, mm. */
+  readonly rounding: number;
+}
+
+/** From 60 degrees on, as drawn. */
+export const SHARP: Points = { sharpest: 0.5, rounding: 0 };
+
 /** How the ends of runs meet where limbs cross or branch. */
-export function joinEnds(b: Boundary, ends: readonly OpenEnd[], r: number): Joints {
+export function joinEnds(b: Boundary, ends: readonly OpenEnd[], r: number, points = SHARP): Joints {
   const out = {
     joints: [] as Joint[],
     reaching: [] as Reaching[],
@@ -56,7 +67,7 @@ export function joinEnds(b: Boundary, ends: readonly OpenEnd[], r: number): Join
   };
   for (const group of groups(b, ends, r)) {
     if (group.length === 1) out.alone.push(group[0]!);
-    else settleGroup(b, group, r, out);
+    else settleGroup(b, group, r, points, out);
   }
   return out;
 }
@@ -65,6 +76,7 @@ function settleGroup(
   b: Boundary,
   group: readonly OpenEnd[],
   r: number,
+  points: Points,
   out: { joints: Joint[]; reaching: Reaching[]; passing: OpenEnd[] },
 ): void {
   const left = [...group];
@@ -91,7 +103,7 @@ function settleGroup(
   out.passing.push(...passing);
   if (passing.length === 0 && others.length === 2) {
     const [p, q] = [others[0]!, others[1]!];
-    out.joints.push({ a: p, b: q, ...corner(b, p.ball, q.ball, meeting, r) });
+    out.joints.push({ a: p, b: q, ...corner(b, p.ball, q.ball, meeting, r, points) });
     return;
   }
   for (const end of others)
@@ -231,7 +243,14 @@ function goesOn(b: Boundary, e: Ball, at: Point, r: number): boolean {
 }
 
 /** A bend of two limbs: pointed where its outside is; a bend that lies too far out (of a blunt point) moves in. */
-function corner(b: Boundary, p: Ball, q: Ball, at: Point, r: number): { corner: Point; pointed: boolean } {
+function corner(
+  b: Boundary,
+  p: Ball,
+  q: Ball,
+  at: Point,
+  r: number,
+  { sharpest, rounding }: Points,
+): { corner: Point; pointed: boolean } {
   const ox = p.tx + q.tx;
   const oy = p.ty + q.ty;
   const l = Math.sqrt(ox * ox + oy * oy);
@@ -242,7 +261,8 @@ function corner(b: Boundary, p: Ball, q: Ball, at: Point, r: number): { corner: 
   // Half the angle between the limbs: a pointed outside lies w / sin(half) from the bend.
   const dot = p.tx * q.tx + p.ty * q.ty;
   const sinHalf = Math.sqrt(Math.max(1e-6, (1 - dot) / 2));
-  if (sinHalf > 0.5 && out > (0.85 * w) / sinHalf) return { corner: at, pointed: true };
+  const reach = (w - rounding) / sinHalf + rounding;
+  if (sinHalf > sharpest && out > 0.85 * reach) return { corner: at, pointed: true };
   const back = Math.max(0, Math.min(r, Math.min(w, r) - out));
   return { corner: [at[0] - ux * back, at[1] - uy * back], pointed: false };
 }

@@ -2,7 +2,7 @@ import type { Contour } from '../region.js';
 import type { Cap } from '../stroke.js';
 import type { Ball, Boundary } from './balls.js';
 import { ahead, clearance, isFreeEnd } from './ends.js';
-import { joinEnds, type OpenEnd } from './joints.js';
+import { joinEnds, type OpenEnd, type Points } from './joints.js';
 import { type Run, turned } from './runs.js';
 import { extended, type Node, shortened, turnedNodes } from './spine.js';
 import { between, flatEnd, intoTheWood, tipOf, tipPoint } from './tips.js';
@@ -46,8 +46,8 @@ interface Link {
 
 const ROUND: Finish = { cap: 'round', clip: null };
 
-/** Runs put together to limbs across junctions and bends, and their ends finished. */
-export function limbs(b: Boundary, runs: readonly Run[], r: number): Limb[] {
+/** Runs put together to limbs across junctions and bends, and their ends finished. `points`: which bends are pointed. */
+export function limbs(b: Boundary, runs: readonly Run[], r: number, points?: Points): Limb[] {
   const trimmed: (readonly Ball[])[] = runs.map((run) => run.balls);
   const ends: OpenEnd[] = [];
   const endings = new Map<number, Ending>();
@@ -67,7 +67,7 @@ export function limbs(b: Boundary, runs: readonly Run[], r: number): Limb[] {
       ends.push({ run: k, forward, ball: back[back.length - 1]! });
     }
   });
-  const met = joinEnds(b, ends, r);
+  const met = joinEnds(b, ends, r, points);
   const id = (e: OpenEnd): number => 2 * e.run + Number(e.forward);
   const links = new Map<number, Link>();
   for (const j of met.joints) {

@@ -28,9 +28,16 @@ const SHORTEST = 0.25;
 /**
  * One piece with its strokes that are thinner than 2r grown to 2r along their own centre lines, and its gaps opened
  * likewise where there is room. Tips, corners and all that is wide enough stay; ends stay where they are.
- * The same contours when nothing is thin. Needs a sound region; r in mm.
+ * The same contours when nothing is thin. Needs a sound region; r in mm. `only`: one of the two.
  */
-export function thickened(region: Region, r: number): Thickened {
+export function thickened(region: Region, r: number, only?: 'strokes' | 'gaps'): Thickened {
+  const wider = only === 'gaps' ? { region, grown: [] } : grownStrokes(region, r);
+  if (only === 'strokes') return { ...wider, opened: [] };
+  const gaps = openedGaps(wider.region, r);
+  return { region: gaps.region, grown: wider.grown, opened: gaps.opened };
+}
+
+function grownStrokes(region: Region, r: number): { region: Region; grown: Stretched[] } {
   const b = boundaryOf(region.contours);
   const { runs, wide } = narrowRuns(b, r, OPPOSITE);
   const thin = thinStretches(runs, r).filter((s) => s.closed || runLength(s.balls) > SHORTEST * r);
@@ -47,9 +54,7 @@ export function thickened(region: Region, r: number): Thickened {
       grown: { at, length: Math.max(w, h), width: Math.min(w, h) },
     });
   }
-  const wider = joined(region, bands);
-  const gaps = openedGaps(wider.region, r);
-  return { region: gaps.region, grown: wider.grown, opened: gaps.opened };
+  return joined(region, bands);
 }
 
 /** What is to be added along a limb, half its width larger by a hair, and what that does. */
