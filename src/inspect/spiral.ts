@@ -1,4 +1,4 @@
-import type { Recipe } from '../recipe/recipe.js';
+import { type Recipe, standsProud } from '../recipe/recipe.js';
 import { inwards, lengthText } from '../schema/units.js';
 import type { Finding } from './finding.js';
 import type { Setup } from './setup.js';
@@ -34,8 +34,9 @@ function plugEdge(recipe: Recipe): string {
     return isThrough(recipe)
       ? 'The plug goes in with its frayed edge down, where it shows on the other face: tape it too.'
       : 'The plug goes in with its frayed edge down, unseen as long as there is wood under the pocket.';
-  return fit.proud >= PLANED - 1e-9
-    ? `The plug's own frayed edge is planed off with the ${lengthText(fit.proud, units)} that stand proud.`
+  const proud = standsProud(recipe);
+  return proud >= PLANED - 1e-9
+    ? `The plug's own frayed edge is planed off with the ${lengthText(proud, units)} that stand proud.`
     : 'The plug stands too little proud to plane its own frayed edge off: tape it too.';
 }
 

@@ -1,5 +1,5 @@
 import { area, parts } from '../geometry/region.js';
-import { cornerRadius, cutterRadius, plugHeight, type Recipe } from '../recipe/recipe.js';
+import { cornerRadius, cutterRadius, plugHeight, type Recipe, standsProud } from '../recipe/recipe.js';
 import type { OwnWoods } from '../shop/own.js';
 import { findWood } from '../shop/woods.js';
 import { areaText, escapeText, lengthText } from './format.js';
@@ -64,13 +64,14 @@ export function numberTable(job: Job): string {
 function heights(recipe: Recipe): [string, number][] {
   const { fit, stock } = recipe;
   const height = plugHeight(recipe);
+  const proud = standsProud(recipe);
   const above: [string, number][] =
     fit.plug === 'carrier'
       ? [
           ['Saw room', fit.sawRoom],
           ['Carrier', Math.max(0, stock.plug - height)],
         ]
-      : [[fit.proud < 0 ? 'Plug below the face' : 'Plug stands proud', Math.abs(fit.proud)]];
+      : [[proud < 0 ? 'Plug below the face' : 'Plug stands proud', Math.abs(proud)]];
   return [['Plug height, cut', height], ['Glue gap', fit.glueGap], ['Foot eased', fit.foot], ...above];
 }
 

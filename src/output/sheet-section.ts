@@ -1,4 +1,4 @@
-import { plugHeight, type Recipe } from '../recipe/recipe.js';
+import { plugHeight, type Recipe, standsProud } from '../recipe/recipe.js';
 import { decimal, lengthText } from './format.js';
 import { arrow, type Chain, chains, hatches, note, path, words } from './sheet-section-parts.js';
 
@@ -35,6 +35,8 @@ interface Heights {
 export function sectionFigure(recipe: Recipe): string {
   const { depth, fit, stock, units } = recipe;
   const plug = plugHeight(recipe);
+  // An onion skin is gone by the time the plug goes in.
+  const sanded = fit.proud - standsProud(recipe);
   const h: Heights = {
     field: stock.field,
     depth,
@@ -55,7 +57,7 @@ export function sectionFigure(recipe: Recipe): string {
     hatches(),
     ...asCut(recipe, h, scale, under, len),
     ...goingIn(recipe, h, scale, face, len),
-    ...inPlace(recipe, h, scale, face, len),
+    ...inPlace(recipe, { ...h, plug: plug - sanded, above: h.above - sanded }, scale, face, len),
     '</svg>',
   ].join('\n');
 }

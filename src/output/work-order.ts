@@ -3,7 +3,7 @@ import { glueSum } from '../inspect/sums/glue.js';
 import { planOf } from '../inspect/sums/plan/plan.js';
 import type { Stage } from '../inspect/sums/plan/stage.js';
 import { pressSum } from '../inspect/sums/press.js';
-import { plugHeight, type Recipe, type Tool } from '../recipe/recipe.js';
+import { plugHeight, type Recipe, standsProud, type Tool } from '../recipe/recipe.js';
 import { bareLength, decimal, lengthText } from './format.js';
 import type { Job } from './job.js';
 import { ofInlay } from './of-inlay.js';
@@ -196,26 +196,28 @@ function glue(job: Job): string[] {
 }
 
 /** When the plug is far enough in. */
-function stopText({ fit, units }: Recipe): string {
+function stopText(recipe: Recipe): string {
+  const { fit, units } = recipe;
   if (fit.glueGap <= 0) return 'It goes down to the floor.';
   const len = (mm: number): string => lengthText(mm, units);
   const seen =
     fit.plug === 'carrier'
       ? `when the carrier is ${len(fit.sawRoom)} above the face`
-      : fit.proud > 1e-6
-        ? `when it stands ${len(fit.proud)} proud`
+      : standsProud(recipe) > 1e-6
+        ? `when it stands ${len(standsProud(recipe))} proud`
         : 'when its top is where the section shows it';
   return `It is far enough in ${seen}; the ${len(fit.glueGap)} under it stay for glue.`;
 }
 
-function flush({ depth, fit, stock, units }: Recipe): string[] {
+function flush(recipe: Recipe): string[] {
+  const { depth, fit, stock, units } = recipe;
   const len = (mm: number): string => lengthText(mm, units);
   const under = stock.field - depth;
   return [
     fit.plug === 'carrier'
       ? `Saw off the carrier in the ${len(fit.sawRoom)} of saw room and plane flush.`
-      : fit.proud > 1e-6
-        ? `Plane off the ${len(fit.proud)} that stand proud.`
+      : standsProud(recipe) > 1e-6
+        ? `Plane off the ${len(standsProud(recipe))} that stand proud.`
         : 'Plane flush.',
     ...(under > 1e-6
       ? [

@@ -213,6 +213,11 @@ export function plugHeight({ depth, fit, stock }: Pick<Recipe, 'depth' | 'fit' |
   return fit.plug === 'carrier' ? depth - fit.glueGap + fit.sawRoom : stock.plug;
 }
 
+/** How far the plug stands above the face until it is planed, mm: an onion skin under it is sanded off before. */
+export function standsProud({ fit, table }: Pick<Recipe, 'fit' | 'table'>): number {
+  return fit.plug === 'loose' ? fit.proud - table.onionSkin : fit.proud;
+}
+
 /** The least radius any inside corner may have, mm. */
 export function cornerRadius(cutter: CutterSetup): number {
   return cutterRadius(cutter) + cutter.ease;

@@ -198,9 +198,9 @@ describe('the finding', () => {
     expect(first!.numbers.diameters).toBeCloseTo(12 / 3.175, 9);
     expect(first!.do).toMatch(/whole width \(3\.19 mm\), 3\.8 diameters deep in one pass/);
     expect(first!.do).toMatch(/\(estimate, from an assumed 10 N in a light pass\)/);
-    expect(first!.do).toMatch(/in 4 steps of 3 mm \(`passes\.clearing`\)/);
+    expect(first!.do).toMatch(/in 4 steps of 3 mm \(passes\.clearing\)/);
     expect(first!.do).toMatch(
-      /in 2 steps of 6 mm \(`passes\.finishingStep`\) and then once lightly at full depth/,
+      /in 2 steps of 6 mm \(passes\.finishingStep\) and then once lightly at full depth/,
     );
     expect(first!.do).toMatch(/`roughing\.open`/);
     expect(rest.length).toBeGreaterThan(0);

@@ -60,16 +60,19 @@ export function narrowPlaces(contours: readonly Contour[], h: number, side: Side
   return { boundary, runs: out, dots };
 }
 
+/** The largest ball of a small contour: about the best of the axis, of the arcs' own centres, and of its middle. */
 function dotOf(b: Boundary, c: Contour, contour: number, runs: readonly Run[], h: number): Dot {
-  const balls = runs.flatMap((run) => run.balls.filter((ball) => homeOf(b, ball.p) === contour));
-  const [first] = balls;
-  if (first) {
-    const { x, y, w } = balls.reduce((a, ball) => (ball.w > a.w ? ball : a), first);
-    return { contour, at: [x, y], w };
-  }
   const box = bounds([c]);
-  const at: [number, number] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-  return { contour, at, w: clearance(b, at[0], at[1], h) };
+  const places: [number, number][] = [[(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]];
+  for (const e of c) if (e.r > 0) places.push([e.cx, e.cy]);
+  for (const run of runs)
+    for (const ball of run.balls) if (homeOf(b, ball.p) === contour) places.push([ball.x, ball.y]);
+  let dot: Dot = { contour, at: places[0]!, w: 0 };
+  for (const at of places) {
+    const w = clearance(b, at[0], at[1], h);
+    if (w > dot.w) dot = { contour, at, w };
+  }
+  return dot;
 }
 
 /** Number of the contour that a place on a boundary is on. */

@@ -78,7 +78,7 @@ function withBands(
     const now = made.map((m) => m.piece);
     const culprits = new Set(made.flatMap((m, i) => m.harm.flatMap((at) => culpritsOf(own[i]!, at, asked))));
     if (side === 'limb')
-      for (const at of closer(pieces, now, asked.behind === undefined ? asked.keeps.at(-1)! : 2 * rule.r))
+      for (const at of closer(pieces, now, keepOf(asked, rule)))
         for (const band of culpritsOf(left, at, asked)) culprits.add(band);
     if (culprits.size === 0) {
       for (const band of left) changes.push(changeOf(band, pieces, owners, asked));
@@ -89,13 +89,19 @@ function withBands(
   return pieces;
 }
 
-/** Places where a gap that was wide enough no longer is, or one too narrow became narrower. */
+/** Least gap beside limbs, mm: of gaps that are opened again afterwards enough to stay a gap. */
+function keepOf({ behind, keeps }: Asked, { r }: Rule): number {
+  return behind === undefined ? keeps[keeps.length - 1]! : r;
+}
+
+/** Places where a gap is narrower than is to be kept and one of its sides was not there before. */
 function closer(before: readonly Sound[], after: readonly Sound[], keep: number): Point[] {
   const was = boundaryOf(contoursOf(before));
   const { runs } = narrowPlaces(contoursOf(after), keep / 2 + NEARLY - TIGHT, 'gap');
   return runs.flatMap(({ balls }): Point[] => {
-    const least = balls.reduce((a, b) => (b.w < a.w ? b : a));
-    return clearance(was, least.x, least.y, keep) > least.w + NEARLY ? [[least.x, least.y]] : [];
+    const { x, y, px, py, qx, qy } = balls.reduce((a, b) => (b.w < a.w ? b : a));
+    const moved = Math.max(clearance(was, px, py, keep), clearance(was, qx, qy, keep)) > NEARLY;
+    return moved ? [[x, y]] : [];
   });
 }
 
