@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import { build } from '../build.js';
+import type { Assets } from '../generators/generator.js';
+import { ranked } from '../inspect/ranked.js';
 import type { Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
 import type { LayoutProofs } from '../output/layout-text.js';
@@ -19,6 +21,20 @@ export interface MakeOptions {
   readonly json?: boolean;
   /** Numbers of spoiled parts, as given. */
   readonly parts?: string;
+  /** The one recipe, when it is not in its file yet. */
+  readonly given?: Given;
+}
+
+/** A recipe with all that it needs, made up by a command: its files are written with the piece. */
+export interface Given {
+  readonly text: string;
+  readonly assets: Assets;
+  /** Findings that the user was told of already, by their text. */
+  readonly told?: ReadonlySet<string>;
+  /** Called when all is known, before anything is drawn. */
+  built?(job: Job): void;
+  /** Called when all is proven: writes what lies beside the piece, and returns what takes it back. */
+  keep(): () => void;
 }
 
 /**
@@ -27,7 +43,7 @@ export interface MakeOptions {
  */
 export async function make(
   recipes: readonly string[],
-  { out, set, json, parts }: MakeOptions,
+  { out, set, json, parts, given }: MakeOptions,
 ): Promise<number> {
   const spoiled = partNumbers(parts, recipes.length);
   const made = new Map<string, string>();
@@ -35,7 +51,7 @@ export async function make(
   let worst = 0;
   for (const path of recipes) {
     try {
-      const { job, proofs } = await makeOne(path, out, set, made, spoiled);
+      const { job, proofs } = await makeOne(path, out, set, made, spoiled, given);
       const folder = join(out, job.recipe.name);
       if (json) results.push(resultObject(path, job, proofs, folder));
       else process.stdout.write(`${resultLine(job, proofs, folder)}\n`);
@@ -56,8 +72,9 @@ async function makeOne(
   set: readonly string[],
   made: Map<string, string>,
   spoiled: readonly number[] | null,
+  given?: Given,
 ): Promise<{ job: Job; proofs: readonly ProofResult[] }> {
-  const recipe = readRecipe(loadRecipeText(path), path, set);
+  const recipe = readRecipe(given?.text ?? loadRecipeText(path), path, set);
   const { name } = recipe;
   // Two pieces of one name would overwrite each other; some disks hold upper and lower case alike.
   const key = name.toLowerCase();
@@ -74,9 +91,9 @@ async function makeOne(
   const [{ draw, drawingsOf, jobText, layoutAsked, layoutFilesOf }, { prove, proveLayout }] =
     await Promise.all([import('../output/index.js'), import('../proof/index.js')]);
   message(`${name}: building`);
-  const job = build(recipe, loadAssets(recipe, path), spoiled ? { spoiled } : {});
-  for (const f of job.findings)
-    message(`${name}: ${f.severity === 'warn' ? 'warning' : f.severity}: ${f.do}`);
+  const job = build(recipe, given?.assets ?? loadAssets(recipe, path), spoiled ? { spoiled } : {});
+  tellFindings(job, path, given?.told);
+  given?.built?.(job);
   message(`${name}: drawing`);
   const files = draw(job, await starting);
   message(`${name}: proving`);
@@ -96,8 +113,30 @@ async function makeOne(
   );
   for (const line of layoutLines(job)) message(`${name}: ${line}`);
   const [proof, ...further] = proofs;
-  writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof!, further, layouts)]]));
+  const takeBack = given?.keep();
+  try {
+    writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof!, further, layouts)]]));
+  } catch (e) {
+    takeBack?.();
+    throw e;
+  }
   return { job, proofs };
+}
+
+/** Findings that ask for care, worst first; how many more are good to know. */
+function tellFindings(
+  { findings: all, recipe: { name } }: Job,
+  path: string,
+  told?: ReadonlySet<string>,
+): void {
+  const findings = all.filter((f) => !told?.has(f.do));
+  for (const { finding } of ranked(findings))
+    if (finding.severity !== 'note') message(`${name}: take care: ${finding.do}`);
+  const notes = findings.filter((f) => f.severity === 'note').length;
+  if (notes > 0)
+    message(
+      `${name}: ${notes} ${notes === 1 ? 'note' : 'notes'} more: on the sheet, or inlaywright inspect ${path}`,
+    );
 }
 
 /** A layout's proof, when it holds. */

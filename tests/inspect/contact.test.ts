@@ -202,7 +202,7 @@ describe('the finding', () => {
     expect(first!.do).toMatch(
       /in 2 steps of 6 mm \(passes\.finishingStep\) and then once lightly at full depth/,
     );
-    expect(first!.do).toMatch(/`roughing\.open`/);
+    expect(first!.do).toMatch(/\(roughing\.open\)/);
     expect(rest.length).toBeGreaterThan(0);
     expect(rest.length).toBeLessThan(6);
     // No place is lost in the grouping.
