@@ -19,6 +19,8 @@ export interface SideProof {
   readonly side: 'inside' | 'outside';
   readonly at: readonly [number, number];
   readonly holds: boolean;
+  /** The reach by the proof's second route. */
+  readonly field: number;
 }
 
 /**
@@ -55,7 +57,7 @@ export function jobText(
 }
 
 function proofOf(proof: ProofResult): object {
-  const side = (s: SideProof) => ({ reach: s.reach, side: s.side, at: s.at, holds: s.holds });
+  const side = (s: SideProof) => ({ reach: s.reach, side: s.side, at: s.at, holds: s.holds, field: s.field });
   return {
     required: proof.required,
     pocket: side(proof.pocket),

@@ -9,6 +9,8 @@ import { layoutSheet } from './layout-drawing.js';
 export interface LayoutProofResult {
   readonly required: number;
   readonly reach: number;
+  /** The reach by the proof's second route. */
+  readonly field: number;
   readonly strays: number;
   readonly between: number;
   readonly edge: number;
@@ -50,6 +52,7 @@ function entry(layout: Layout, part: 'plug' | 'pocket', proof: LayoutProofResult
       joints: { worst: proof.joints.worst },
       svgDxf: proof.svgDxf,
       holds: proof.holds,
+      field: proof.field,
     },
   };
 }

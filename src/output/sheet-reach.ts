@@ -1,6 +1,7 @@
 import { type ReachIn, type ReachRow, reachTable } from '../inspect/sums/reach/reach-table.js';
 import { decimal, escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
+import { eachInlay } from './sheet-inlays.js';
 import { volumeText } from './sheet-units.js';
 
 const USE: Readonly<Record<ReachRow['use'], string>> = {
@@ -42,11 +43,16 @@ export function reachNote({ recipe: { passes, units } }: Job): string {
   return `Share of the waste of pocket and plug that a cutter gets to with ${lengthText(passes.allowance, units)} left on the walls, and the wood, allowance and all, that is then left for the finishing cutter. By geometry: the opening of the waste by the cutter’s circle.`;
 }
 
-/** The table as HTML text. */
+/** Where the recipe's own cutters get to, for each inlay. HTML text. */
 export function reachBlock(job: Job): string {
+  const note = `${reachNote(job)} Other cutters: inlaywright inspect.`;
+  return `${eachInlay(job, reachOfInlay)}\n<p><small>${escapeText(note)}</small></p>`;
+}
+
+function reachOfInlay(job: Job): string {
   // Every stock cutter would take seconds on large pieces: `inlaywright inspect` has them.
   const [head, ...rows] = reachRows(job, 'own');
   const line = (cells: readonly string[], tag: 'th' | 'td'): string =>
     `<tr>${cells.map((c) => `<${tag}>${escapeText(c)}</${tag}>`).join('')}</tr>`;
-  return `<table class="settings">${[line(head!, 'th'), ...rows.map((r) => line(r, 'td'))].join('\n')}</table>\n<p><small>${escapeText(`${reachNote(job)} Other cutters: inlaywright inspect.`)}</small></p>`;
+  return `<table class="settings">${[line(head!, 'th'), ...rows.map((r) => line(r, 'td'))].join('\n')}</table>`;
 }

@@ -19,21 +19,26 @@ export interface WorkGroup {
 /** How to make a piece, from the boards to the last coat, with the quantities of the job. */
 export function workOrder(job: Job): WorkGroup[] {
   const several = job.inlays.length > 1;
-  const own = job.inlays.map((_, k) => ofInlay(job, k));
-  const each = (title: string, items: (one: Job) => readonly string[]): WorkGroup[] =>
-    own.map((one, k) => ({
-      title: several ? `${title}, ${k + 1}. ${job.inlays[k]!.wood}` : title,
-      items: items(one),
-    }));
+  // Each wood is cut, glued in and planed before the next one's pocket is cut.
+  const inlays = job.inlays.flatMap(({ wood }, k) => {
+    const one = ofInlay(job, k);
+    const group = (title: string, items: readonly string[]): WorkGroup => ({
+      title: several ? `${k + 1}. ${wood}: ${title.toLowerCase()}` : title,
+      items,
+    });
+    return [
+      group('Pocket', pocket(one)),
+      group('Plug', plug(one)),
+      group('Dry fit', dryFit(one)),
+      group('Glue and press', glue(one)),
+      group('Flush', flush(one.recipe, k === job.inlays.length - 1)),
+    ];
+  });
   return [
     { title: 'Material', items: material(job) },
     { title: 'Cutters', items: cutters(job.recipe) },
     { title: 'Set-up', items: setUp(job) },
-    ...each('Pocket', (one) => pocket(one)),
-    ...each('Plug', (one) => plug(one)),
-    ...each('Dry fit', (one) => dryFit(one)),
-    ...each('Glue and press', (one) => glue(one)),
-    { title: 'Flush', items: flush(job.recipe) },
+    ...inlays,
     { title: 'Sand and finish', items: finish(job.recipe) },
   ].filter(({ items }) => items.length > 0);
 }
@@ -209,7 +214,8 @@ function stopText(recipe: Recipe): string {
   return `It is far enough in ${seen}; the ${len(fit.glueGap)} under it stay for glue.`;
 }
 
-function flush(recipe: Recipe): string[] {
+/** `last`: no further wood is let in after this one, so the back may be worked. */
+function flush(recipe: Recipe, last: boolean): string[] {
   const { depth, fit, stock, units } = recipe;
   const len = (mm: number): string => lengthText(mm, units);
   const under = stock.field - depth;
@@ -219,7 +225,7 @@ function flush(recipe: Recipe): string[] {
       : standsProud(recipe) > 1e-6
         ? `Plane off the ${len(standsProud(recipe))} that stand proud.`
         : 'Plane flush.',
-    ...(under > 1e-6
+    ...(last && under > 1e-6
       ? [
           `To show the figure on the back too, take off the ${len(under)} under the floor, the ${len(fit.glueGap)} of glue gap and the ${len(fit.foot)} of eased foot: ${len(under + fit.glueGap + fit.foot)} in all.`,
         ]

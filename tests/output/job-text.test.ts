@@ -4,8 +4,8 @@ import { sampleJob } from './sample-job.js';
 
 const proof: ProofResult = {
   required: 1.595,
-  pocket: { reach: 1.9000004, side: 'inside', at: [1 / 3, -0], holds: true },
-  plug: { reach: Number.POSITIVE_INFINITY, side: 'outside', at: [0, 0], holds: true },
+  pocket: { reach: 1.9000004, side: 'inside', at: [1 / 3, -0], holds: true, field: 1.9010004 },
+  plug: { reach: Number.POSITIVE_INFINITY, side: 'outside', at: [0, 0], holds: true, field: 3 },
   joints: { worst: 0.0012345678 },
   gap: { least: 0.0799999, most: 0.08 },
   svgDxf: 1e-9,
@@ -17,7 +17,7 @@ it('has the keys of the contract in their order', () => {
   expect(job.version).toBe(1);
   expect(job.parts).toEqual({ pocket: 3, plug: 3 });
   expect(Object.keys(job.proof)).toEqual(['required', 'pocket', 'plug', 'joints', 'gap', 'svgDxf']);
-  expect(Object.keys(job.proof.pocket)).toEqual(['reach', 'side', 'at', 'holds']);
+  expect(Object.keys(job.proof.pocket)).toEqual(['reach', 'side', 'at', 'holds', 'field']);
   expect(Object.keys(job.findings[0])).toEqual(['code', 'severity', 'where', 'numbers', 'do']);
   expect(job.recipe.cutter.diameter).toBe(3.175);
   expect(job.changes).toHaveLength(2);
@@ -26,7 +26,13 @@ it('has the keys of the contract in their order', () => {
 it('writes numbers to six decimals, never -0, an exponent or what JSON has no word for', () => {
   const text = jobText(sampleJob(), proof);
   const job = JSON.parse(text);
-  expect(job.proof.pocket).toEqual({ reach: 1.9, side: 'inside', at: [0.333333, 0], holds: true });
+  expect(job.proof.pocket).toEqual({
+    reach: 1.9,
+    side: 'inside',
+    at: [0.333333, 0],
+    holds: true,
+    field: 1.901,
+  });
   expect(job.proof.plug.reach).toBeNull();
   expect(job.proof.gap).toEqual({ least: 0.08, most: 0.08 });
   expect(job.proof.svgDxf).toBe(0);

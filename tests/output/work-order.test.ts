@@ -29,6 +29,20 @@ describe('the order of work', () => {
     ]);
   });
 
+  it('takes one wood after the other, and the back last of all', () => {
+    const job = sampleJob();
+    const [inlay] = job.inlays;
+    const groups = workOrder({ ...job, inlays: [inlay!, { ...inlay!, wood: 'teak' }] });
+    const titles = groups.map((g) => g.title);
+    expect(titles.slice(3, 13)).toEqual(
+      ['1. black walnut', '2. teak'].flatMap((w) =>
+        ['pocket', 'plug', 'dry fit', 'glue and press', 'flush'].map((t) => `${w}: ${t}`),
+      ),
+    );
+    const back = groups.filter((g) => g.items.join(' ').includes('show the figure on the back'));
+    expect(back.map((g) => g.title)).toEqual(['2. teak: flush']);
+  });
+
   it('carries the job’s quantities', () => {
     // A face of 96 mm; stock 11 and 12.
     expect(items('Material')).toContain('white ash, 11 mm thick, at least 96 mm by 96 mm');
@@ -83,7 +97,9 @@ describe('cutters and settings', () => {
       expect(row).toContain(`${s.tool.diameter} mm`);
       expect(row).toContain(` ${s.rpm} `);
       expect(row).toContain(`${Math.round(s.feed)} mm/min`);
-      expect(row).toContain(`${Number(s.chip.most.toFixed(3))} mm)`);
+      const fine = (mm: number): number => Number(mm.toFixed(3));
+      const { least, most, real } = s.chip;
+      expect(row).toContain(`${real === null ? '' : fine(real)} (${fine(least)} to ${fine(most)} mm)`);
     });
   });
 
