@@ -1,5 +1,6 @@
 /** Large recipes, timed stage by stage, from dist/. `node bench/stages.mjs` prints them alone. */
 import { pathToFileURL } from 'node:url';
+import { manySegments } from './drawing.mjs';
 import { spread } from './measure.mjs';
 
 /** A panel of 1.2 m by 1 m in hexagons of 7.5 mm edge, each a tile of its own with a wall of 4.4 mm round it. */
@@ -29,10 +30,23 @@ const TEXT = [
   'Mend it',
 ].join('\n');
 
+/** 2,000 shapes of 25 segments, as `adopt` makes them with a 1/8 in cutter. */
+const DRAWING = {
+  name: 'fifty-thousand-segments',
+  outline: { shape: 'rectangle', width: 1020, height: 1020, margin: 10 },
+  pattern: { generator: 'drawing', file: 'many.svg' },
+  cutter: { diameter: '1/8in', flute: 15, thin: 'widen' },
+  depth: 8,
+};
+
+/** Drawings that are not in files. */
+const DRAWN = new Map([['many.svg', manySegments]]);
+
 export const LARGE = [
   RECIPE,
   letters('two-hundred-letters', 50, 'drop'),
   letters('two-hundred-letters-widened', 25, 'widen'),
+  DRAWING,
 ];
 
 /** Milliseconds by stage, and how many pieces there were. `times` whole runs in one process, after one to warm up. */
@@ -53,7 +67,12 @@ export async function stages(times, content = RECIPE) {
   const { loadAssets } = await dist('commands/load.js');
   const text = JSON.stringify(content);
   const recipe = readRecipe(text, 'bench');
-  const assets = loadAssets(recipe, 'bench.json');
+  const drawn = DRAWN.get(content.pattern.file)?.();
+  const assetsOf = (read) =>
+    drawn === undefined
+      ? loadAssets(read, 'bench.json')
+      : { fonts: new Map(), drawings: new Map([[content.pattern.file, drawn]]) };
+  const assets = assetsOf(recipe);
   const job = build(recipe, assets);
   const marks = marksOf(job, false);
   const frame = frameOf(job.sheet, recipe.units);
@@ -67,7 +86,7 @@ export async function stages(times, content = RECIPE) {
   };
   let pieces = 0;
   for (let k = 0; k < times; k++) {
-    clock('read', () => loadAssets(readRecipe(text, 'bench'), 'bench.json'));
+    clock('read', () => assetsOf(readRecipe(text, 'bench')));
     const artwork = clock('draw', () =>
       compose(recipe.pattern, recipe.outline, assets, {
         r: cornerRadius(recipe.cutter),

@@ -4,7 +4,11 @@ import { spawnSync } from 'node:child_process';
  * Debian packages that tests need beyond what npm installs, with what each is for.
  * @type {readonly { name: string, program: string, purpose: string }[]}
  */
-export const NEEDED = [{ name: 'chromium', program: 'chromium', purpose: 'printing the sheet' }];
+export const NEEDED = [
+  { name: 'chromium', program: 'chromium', purpose: 'printing the sheet' },
+  { name: 'librsvg2-bin', program: 'rsvg-convert', purpose: 'measuring our SVG files by librsvg' },
+  { name: 'python3-ezdxf', program: 'ezdxf', purpose: 'auditing our DXF files by ezdxf' },
+];
 
 const machine = {
   has: (program) => spawnSync('which', [program], { stdio: 'ignore' }).status === 0,

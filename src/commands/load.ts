@@ -1,6 +1,7 @@
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, isAbsolute, join } from 'node:path';
+import { MOST_DXF } from '../generators/drawing/dxf/groups.js';
 import { drawingOf } from '../generators/drawing/named.js';
 import { MOST_BYTES } from '../generators/drawing/xml.js';
 import type { Assets } from '../generators/generator.js';
@@ -44,21 +45,42 @@ const RECIPE: TextFile = {
 
 const DRAWING: TextFile = {
   most: MOST_BYTES,
-  give: 'an SVG file',
-  text: 'an SVG text',
+  give: 'an SVG or DXF file',
+  text: 'an SVG or DXF text',
   holds: `a drawing is ${MOST_BYTES / 1e6} MB at most`,
 };
+
+const DXF: TextFile = { ...DRAWING, most: MOST_DXF, holds: `a DXF is ${MOST_DXF / 1e6} MB at most` };
+
+function drawingKind(path: string): TextFile {
+  return /\.dxf$/i.test(path) ? DXF : DRAWING;
+}
 
 /** The text of a recipe file. Reads no more than a recipe may hold, whatever the file's size. Throws BadInput. */
 export function loadRecipeText(path: string): string {
   return readText(path, RECIPE);
 }
 
+/** A drawing file's bytes, no more than a drawing may hold. Throws BadInput. */
+export function loadDrawing(path: string): Uint8Array {
+  return bounded(path, drawingKind(path));
+}
+
+/** The text of a drawing file from its bytes. Throws BadInput, naming the path, for bytes that are no text. */
+export function drawingText(path: string, bytes: Uint8Array): string {
+  return decoded(path, bytes, drawingKind(path));
+}
+
 function readText(path: string, kind: TextFile, where = ''): string {
-  const bytes = bounded(path, kind, where);
+  return decoded(path, bounded(path, kind, where), kind, where);
+}
+
+function decoded(path: string, bytes: Uint8Array, kind: TextFile, where = ''): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
+    // Older drawing programs write DXF in the code page of Windows; only names of layers and texts have such letters.
+    if (kind === DXF && !bytes.includes(0)) return new TextDecoder('windows-1252').decode(bytes);
     throw bad(path, `is not ${kind.text}: it is no UTF-8; save it as UTF-8 text`, where);
   }
 }
@@ -111,7 +133,7 @@ export function loadAssets(recipe: Recipe, recipePath: string): Assets {
       named.file,
       readText(
         ownPath(named.file, folder, where(named.key), 'drawings/heron.svg'),
-        DRAWING,
+        drawingKind(named.file),
         where(named.key),
       ),
     );

@@ -1,10 +1,13 @@
 import { Command, CommanderError } from 'commander';
+import type { Parameter } from '../schema/parameter.js';
+import { type AdoptOptions, adoptParameters } from './adopt-recipe.js';
 import type { CouponOptions } from './coupon-options.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
 import type { InspectOptions } from './inspect.js';
 import { type LetterOptions, letterParameters } from './letter-recipe.js';
 import type { LimitsOptions } from './limits.js';
 import type { MakeOptions } from './make.js';
+import type { ProveOptions } from './prove.js';
 import { quietPipes, reportError } from './report.js';
 import { version } from './version.js';
 
@@ -61,6 +64,25 @@ export async function run(args: readonly string[]): Promise<number> {
       code = await showLimits(recipe, options);
     });
 
+  program
+    .command('prove')
+    .description('measure whether a cutter can cut a drawing, from any source; or how a plug fits its pocket')
+    .argument('<file>', 'SVG or DXF file of closed outlines; with a second one, the pocket')
+    .argument('[plug]', 'SVG or DXF file of the plug')
+    .option('--cutter <diameter>', 'diameter of the cutter', '1/8in')
+    .option('--as <part>', 'pocket: cut inside its outlines; plug: outside (default: what it is, or pocket)')
+    .option('--units <unit>', "mm or in: unit of bare numbers and of what is printed (default: the file's)")
+    .option('--clearance <length>', 'gap per side that the two should have')
+    .option('--join <length>', 'ends of lines nearer than this are joined (default: 0.05mm)')
+    .option('--mirrored', 'the plug is drawn mirrored, for a carrier')
+    .option('--picture <file>', 'draw the tightest places, or the gap all round: a .png or .svg file')
+    .option('--json', 'print the result as JSON, lengths in mm')
+    .addHelpText('after', PROVE_EXAMPLES)
+    .action(async (file: string, plug: string | undefined, options: ProveOptions) => {
+      const { proveFiles } = await import('./prove.js');
+      code = await proveFiles(file, plug, options);
+    });
+
   const letterCommand = program
     .command('letter')
     .description('make a text into pocket and plug, on a face that just holds it')
@@ -84,6 +106,27 @@ export async function run(args: readonly string[]): Promise<number> {
       p.kind === 'flag' ? (p.default ? `--no-${p.name}` : `--${p.name}`) : `--${p.name} <${p.kind}>`,
       p.meaning,
     );
+
+  const adoptCommand = program
+    .command('adopt')
+    .description('make a drawing of your own into pocket and plug, on a face that just holds it')
+    .argument('<file>', 'SVG or DXF file')
+    .option('-o, --out <folder>', 'folder that gets recipe, drawing and a folder for the piece', 'out')
+    .option('--cutter <diameter>', 'diameter of the cutter', '1/8in')
+    .option('--units <unit>', 'mm or in: unit of bare numbers and of the drawings', 'mm')
+    .option('--width <length>', "width of the figure, if not the drawing's own")
+    .option('--margin <length>', 'wood left plain round the figure')
+    .option('--depth <length>', 'how deep the pocket is cut')
+    .option('--thin <how>', 'limbs thinner than the cutter: widen, drop or refuse', 'widen')
+    .option('--name <name>', "name of the piece, if not the file's")
+    .option('--replace', 'replace a recipe or drawing of that name that differs')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', ADOPT_EXAMPLES)
+    .action(async (file: string, options: AdoptOptions) => {
+      const { adopt } = await import('./adopt.js');
+      code = await adopt(file, options);
+    });
+  for (const p of adoptParameters) adoptCommand.option(`--${p.name} <${valueName(p)}>`, p.meaning);
 
   program
     .command('list')
@@ -165,6 +208,11 @@ function collect(value: string, before: string[]): string[] {
   return [...before, value];
 }
 
+/** What an option's value is called in the help. */
+function valueName(p: Parameter): string {
+  return p.kind === 'choice' ? p.options.map((o) => o.value).join('|') : p.kind;
+}
+
 const EXAMPLES = `
 Examples:
   inlaywright make patterns/tea-box-rosette.json
@@ -179,6 +227,22 @@ Examples:
   inlaywright letter "Boot room" --units in --height 1.5in --name boot-room-sign
 
 The recipe is written beside the piece, as OUT/NAME.json: edit it and make it again with inlaywright make.`;
+
+const ADOPT_EXAMPLES = `
+Examples:
+  inlaywright adopt heron.svg --cutter 1/8in
+  inlaywright adopt heron.svg --cutter 3mm --width 160mm --name heron-tray
+
+The recipe is written beside the piece, as OUT/NAME.json, with a copy of the drawing: edit it and make it again with
+inlaywright make.`;
+
+const PROVE_EXAMPLES = `
+Examples:
+  inlaywright prove heron.svg --cutter 3mm --picture heron-tight.png
+  inlaywright prove bracket.dxf --cutter 1/4in --as plug
+  inlaywright prove out/lid/pocket.svg out/lid/plug.svg --clearance 0.08mm
+
+Exit codes: 0 it can be cut (and goes in), 1 it cannot, 2 bad input or usage.`;
 
 const MAKE_EXAMPLES = `
 Examples:

@@ -9,6 +9,8 @@ export interface Piece {
 /** Something the user should know about how a pattern was drawn: what was done, and what to do to have it otherwise. */
 export interface Remark {
   readonly code: string;
+  /** A note unless it says otherwise. */
+  readonly severity?: 'warn' | 'note';
   /** Place on the piece, mm, or null when it is about the whole pattern. */
   readonly at: readonly [number, number] | null;
   readonly numbers: Readonly<Record<string, number>>;

@@ -5,7 +5,7 @@ import type { Setup } from './setup.js';
 export function remarks({ artwork }: Setup): Finding[] {
   return (artwork.remarks ?? []).map((r) => ({
     code: r.code,
-    severity: 'note',
+    severity: r.severity ?? 'note',
     where: r.at,
     numbers: r.numbers,
     do: r.text,

@@ -48,7 +48,8 @@ export function putTables(
   w.put([0, 'SECTION'], [2, 'TABLES']);
   table(w, 'VPORT', 1, (record) => {
     record('AcDbViewportTableRecord', '*Active');
-    const half = [millionths(frame.width / 2), millionths(frame.height / 2)] as const;
+    // An inch sheet may be an odd number of millionths wide.
+    const half = [millionths(Math.floor(frame.width / 2)), millionths(Math.floor(frame.height / 2))] as const;
     w.put([70, 0], [10, 0], [20, 0], [11, 1], [21, 1], [12, half[0]], [22, half[1]]);
     w.put([13, 0], [23, 0], [14, 10], [24, 10], [15, 10], [25, 10], [16, 0], [26, 0], [36, 1]);
     w.put([17, 0], [27, 0], [37, 0], [40, millionths(frame.height)]);

@@ -2,10 +2,10 @@ import { apart } from './apart.js';
 import { crossing } from './crossings.js';
 import { difference } from './difference.js';
 import type { Drawing } from './drawing.js';
+import { twice } from './field-agrees.js';
 import { gap } from './gap.js';
 import { worstJoint } from './joints.js';
 import { boxOf, partsOf, placed, select } from './pieces.js';
-import { reach } from './reach.js';
 import { readDxf } from './read-dxf.js';
 import { readSvg } from './read-svg.js';
 
@@ -42,6 +42,8 @@ export interface LayoutAsked {
 export interface LayoutProof {
   /** Reach of the laid boundaries, mm, at most twice what is required. */
   readonly reach: number;
+  /** The same by the second route, mm. */
+  readonly field: number;
   readonly required: number;
   /** How far a laid part strays from the part it is to be, mm. */
   readonly strays: number;
@@ -106,7 +108,8 @@ export function proveLayout(files: LayoutFiles, asked: LayoutAsked): LayoutProof
   board(laid, asked, name, failures);
 
   const side = asked.part === 'plug' ? 'outside' : 'inside';
-  const measured = reach(laid, side, 2 * asked.radius);
+  const measured = twice(laid, side, 2 * asked.radius);
+  if (measured.disagree) failures.push(measured.disagree(name, [0, 0]));
   if (!(measured.reach >= asked.radius))
     failures.push(
       `${name}: the reach from ${side} is ${fine(measured.reach)} mm at ${place(measured.at ?? [0, 0])}, and the cutter needs ${fine(asked.radius)}`,
@@ -119,6 +122,7 @@ export function proveLayout(files: LayoutFiles, asked: LayoutAsked): LayoutProof
     failures.push(`${name}: SVG and DXF differ by ${fine(svgDxf)} mm; at most ${SVG_DXF} may be rounding`);
   return {
     reach: round(measured.reach),
+    field: round(measured.field),
     required: round(asked.radius),
     strays: round(strays),
     between: round(between),
@@ -219,6 +223,7 @@ function centre(drawing: Drawing): [number, number] {
 function unread({ radius }: LayoutAsked, failures: readonly string[]): LayoutProof {
   return {
     reach: Number.NaN,
+    field: Number.NaN,
     required: round(radius),
     strays: Number.NaN,
     between: Number.NaN,

@@ -1,9 +1,9 @@
 import { crossing } from './crossings.js';
 import { difference } from './difference.js';
 import { type Drawing, mirrored } from './drawing.js';
+import { twice } from './field-agrees.js';
 import { gap } from './gap.js';
 import { worstJoint } from './joints.js';
-import { reach } from './reach.js';
 import { readDxf } from './read-dxf.js';
 import { readSvg } from './read-svg.js';
 
@@ -22,6 +22,8 @@ export interface SideProof {
   /** Where the reach is taken on, mm from the middle of the sheet, y up; [0, 0] when it is twice the required or more. */
   readonly at: readonly [number, number];
   readonly holds: boolean;
+  /** The reach by the second route (see field-reach.ts), mm: a proof fails when the two differ by more than 0.005. */
+  readonly field: number;
 }
 
 /** job.json's proof, and whether it holds. What could not be measured is NaN; drawings that do not pair off differ by Infinity. */
@@ -103,8 +105,8 @@ export function measured({ pocket, plugAsCut, pocketDxf, plugDxf }: Four, asked:
   sound('plug', plug, where, failures);
   matching(pocket, plug, failures);
   const sides = {
-    pocket: sideProof(pocket, 'inside', asked.radius, middle),
-    plug: sideProof(plug, 'outside', asked.radius, middle),
+    pocket: sideProof('pocket', pocket, 'inside', asked.radius, middle, failures),
+    plug: sideProof('plug', plug, 'outside', asked.radius, middle, failures),
   };
   for (const [name, side] of Object.entries(sides)) {
     if (side.holds) continue;
@@ -177,14 +179,17 @@ function matching(pocket: Drawing, plug: Drawing, failures: string[]): void {
 }
 
 function sideProof(
+  name: string,
   drawing: Drawing,
   side: 'inside' | 'outside',
   required: number,
   middle: readonly [number, number],
+  failures: string[],
 ): SideProof {
-  const { reach: value, at } = reach(drawing, side, CAP * required);
+  const { reach: value, at, field, disagree } = twice(drawing, side, CAP * required);
+  if (disagree) failures.push(disagree(name, middle));
   const place: [number, number] = at ? [round(at[0] - middle[0]), round(at[1] - middle[1])] : [0, 0];
-  return { reach: round(value), side, at: place, holds: value >= required };
+  return { reach: round(value), side, at: place, holds: value >= required, field: round(field) };
 }
 
 export function unread(asked: Asked, failures: readonly string[]): Proof {
@@ -193,6 +198,7 @@ export function unread(asked: Asked, failures: readonly string[]): Proof {
     side: name,
     at: [0, 0],
     holds: false,
+    field: Number.NaN,
   });
   return {
     required: round(asked.radius),

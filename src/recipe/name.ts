@@ -12,12 +12,29 @@ export function nameFault(name: string): string | null {
   return null;
 }
 
+/** Names that commands make up are no longer than this. */
+const MADE_UP = 40;
+
+/**
+ * A name for a piece from any text: small letters, digits and hyphens. `other` where nothing of the text is left;
+ * where the name is one that Windows keeps, `-kind` is added.
+ */
+export function nameFrom(text: string, other: string, kind: string): string {
+  const plain = plainText(text).toLowerCase().slice(0, MADE_UP).replace(/-+$/, '');
+  if (plain === '') return other;
+  return nameFault(plain) === null ? plain : `${plain}-${kind}`;
+}
+
 function suggested(name: string): string {
-  const plain = name
+  const plain = plainText(name).slice(0, MAX_NAME).replace(/-+$/, '');
+  return plain === '' ? '' : `: try ${JSON.stringify(plain)}`;
+}
+
+/** Letters without their marks, digits, and hyphens between for all else. */
+function plainText(text: string): string {
+  return text
     .normalize('NFKD')
     .replace(/\p{Mn}/gu, '')
     .replace(/[^A-Za-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, MAX_NAME);
-  return plain === '' ? '' : `: try ${JSON.stringify(plain)}`;
+    .replace(/^-+|-+$/g, '');
 }

@@ -12,7 +12,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { roomFor, slug } from '../../src/commands/letter-recipe.js';
+import { roomFor } from '../../src/commands/face.js';
+import { slug } from '../../src/commands/letter-recipe.js';
 import { nameFault } from '../../src/recipe/name.js';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));

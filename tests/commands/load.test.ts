@@ -74,17 +74,17 @@ describe('the drawings of a recipe', () => {
   it('are refused, by the path in the recipe, when they cannot be read, saying where they were looked for', () => {
     const where = (file: string): string => join(dir, file);
     expect(said(layer('drawing', { file: 'gone.svg' }))).toBe(
-      `pattern.file: cannot read ${where('gone.svg')}: there is no such file or folder; give the path of an SVG file`,
+      `pattern.file: cannot read ${where('gone.svg')}: there is no such file or folder; give the path of an SVG or DXF file`,
     );
     expect(said([layer('star', {}), layer('frieze', { motif: 'drawing', drawing: 'art' })])).toBe(
-      `pattern.1.drawing: ${where('art')} is a folder; give an SVG file, such as one in it`,
+      `pattern.1.drawing: ${where('art')} is a folder; give an SVG or DXF file, such as one in it`,
     );
     expect(said(layer('drawing', { file: 'a.svg/b.svg' }))).toMatch(/a part of the path is a file/);
     expect(said(layer('drawing', { file: 'huge.svg' }))).toBe(
       `pattern.file: ${where('huge.svg')} holds 50.0 MB; a drawing is 2 MB at most`,
     );
     expect(said(layer('drawing', { file: 'art/utf16.svg' }))).toMatch(
-      /is not an SVG text: it is no UTF-8; save it as UTF-8/,
+      /is not an SVG or DXF text: it is no UTF-8; save it as UTF-8/,
     );
   });
 

@@ -14,7 +14,10 @@ export class Cascade {
 
   constructor(root: SvgElement, faults: DrawingFaults) {
     const rules: StyleRule[] = [];
-    for (const sheet of sheets(root)) faults.collect(sheet, () => rules.push(...readStyleSheet(sheet.text)));
+    for (const sheet of sheets(root))
+      faults.collect(sheet, () => {
+        for (const rule of readStyleSheet(sheet.text)) rules.push(rule);
+      });
     if (rules.length > MOST_RULES)
       throw new Refusal(
         'too-large',

@@ -2,11 +2,15 @@ import type { Piece } from '../../geometry/artwork.js';
 import { drawRegion } from '../../geometry/draw-region.js';
 import { bounds, type Region } from '../../geometry/region.js';
 import { mirrorX, placedRegion } from '../../geometry/transform.js';
+import { cos, sin } from '../../geometry/trig.js';
 import { Refusal } from '../../schema/fault.js';
 import { shareThatFits } from '../fits.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
 import { openDrawing } from './open.js';
+import { asDrawn, mendingParameters } from './outlines/parameters.js';
+import { repairRemarks } from './outlines/remarks.js';
+import { ownSize, scaleRemarks } from './scale.js';
 
 /** Drawings are first drawn this large, mm, to be measured: their curves are then true to a few millionths. */
 const MEASURED = 400;
@@ -16,6 +20,9 @@ const LEAST_WIDTH = 1;
 
 /** Room left so that a drawing fitted by chords lies inside by its curves too. */
 const SNUG = 1 - 1e-3;
+
+/** A figure that is too large by rounding alone, 3 nm on the largest face, fits. */
+const ROUNDING = 1 - 1e-9;
 
 /** Far larger than any outline, in shares of it. */
 const TOO_LARGE = 4;
@@ -27,12 +34,13 @@ export const drawing: Generator = {
   name: 'drawing',
   title: 'Drawing',
   family: 'drawing',
-  summary: 'An SVG drawing of your own: what is not white in it becomes the figure.',
+  summary:
+    'An SVG or DXF drawing of your own: what is not white, or lies within closed outlines, becomes the figure.',
   parameters: [
     {
       kind: 'text',
       name: 'file',
-      meaning: "The SVG file, by its path from the recipe's folder.",
+      meaning: "The SVG or DXF file, by its path from the recipe's folder.",
       default: 'drawings/acorn.svg',
       maxLength: 200,
     },
@@ -42,6 +50,7 @@ export const drawing: Generator = {
     turn,
     place('x', "Where the figure's middle lies, to the right of the outline's middle."),
     place('y', "Where the figure's middle lies, above the outline's middle."),
+    ...mendingParameters,
     seed,
   ],
   draw(values, outline, pen, assets) {
@@ -50,40 +59,63 @@ export const drawing: Generator = {
       throw bad('width', `${mm(width)} is given beside fit; leave one of them out`);
     if (width > 0 && width < LEAST_WIDTH)
       throw bad('width', `${mm(width)} is too small to cut; use ${mm(LEAST_WIDTH)} or more, or 0`);
-    const source = openDrawing(assets, String(values.file), 'pattern.file');
+    const source = openDrawing(assets, String(values.file), 'pattern.file', asDrawn(values));
     const at = { x: num(values, 'x'), y: num(values, 'y') };
-    const turned = (scale: number): Piece[] =>
-      placedAs(source.figures(scale), values.mirror === true, num(values, 'turn'));
+    const placed = (pieces: readonly Piece[]): Placed =>
+      placedAs(pieces, values.mirror === true, num(values, 'turn'));
     const room: Region = placedRegion(outline.inner, -at.x, -at.y);
 
     let scale = 1;
     if (width > 0 || values.fit === true) {
       const measure = MEASURED / source.extent;
-      const plain = boxOf(source.figures(measure));
-      const own = plain.maxX - plain.minX;
-      scale = width > 0 ? (measure * width) / own : fittedScale(turned(measure), measure, room);
+      const face = bounds(room.contours);
+      const across = width > 0 ? width : Math.max(face.maxX - face.minX, face.maxY - face.minY);
+      const plain = source.figures(measure, across / source.extent);
+      const box = boxOf(plain);
+      const own = box.maxX - box.minX;
+      scale = width > 0 ? (measure * width) / own : fittedScale(placed(plain).pieces, measure, room);
     }
-    const pieces = turned(scale);
+    const figures = source.figures(scale);
+    if (width === 0 && values.fit !== true)
+      for (const remark of scaleRemarks(ownSize(source.unit, String(values.file), figures)))
+        pen.remark(remark);
+    const { pieces, place: placeOf } = placed(figures);
     const share = shareThatFits(regions(pieces), room);
-    if (share < 1) throw tooLarge(source.figures(scale), share);
+    if (share < 1 && shareThatFits(shrunk(pieces), room) < 1) throw tooLarge(figures, share);
     for (const { name, region } of pieces) {
       pen.piece(name);
       drawRegion(pen, placedRegion(region, at.x, at.y));
     }
+    for (const remark of repairRemarks(source.repairsAt(scale), (p) => {
+      const [x, y] = placeOf(p);
+      return [x + at.x, y + at.y];
+    }))
+      pen.remark(remark);
   },
 };
 
+/** Figures where they are drawn, and where places of the drawing come to. */
+interface Placed {
+  readonly pieces: Piece[];
+  place(at: readonly [number, number]): readonly [number, number];
+}
+
 /** Mirrored, turned, and moved so that the box of all is about the origin. */
-function placedAs(pieces: readonly Piece[], mirror: boolean, angle: number): Piece[] {
+function placedAs(pieces: readonly Piece[], mirror: boolean, angle: number): Placed {
   const turned = pieces.map(({ name, region }) => ({
     name,
     region: placedRegion(mirror ? mirrorX(region) : region, 0, 0, angle),
   }));
   const { minX, maxX, minY, maxY } = boxOf(turned);
-  return turned.map(({ name, region }) => ({
-    name,
-    region: placedRegion(region, -(minX + maxX) / 2, -(minY + maxY) / 2),
-  }));
+  const [mx, my] = [(minX + maxX) / 2, (minY + maxY) / 2];
+  const [c, s] = [cos(angle), sin(angle)];
+  return {
+    pieces: turned.map(({ name, region }) => ({ name, region: placedRegion(region, -mx, -my) })),
+    place([px, y]) {
+      const x = mirror ? -px : px;
+      return [c * x - s * y - mx, s * x + c * y - my];
+    },
+  };
 }
 
 /** The scale at which the drawing just fits, from pieces drawn at another. */
@@ -119,6 +151,10 @@ function tooLarge(plain: readonly Piece[], share: number): Refusal {
 
 function boxOf(pieces: readonly Piece[]): ReturnType<typeof bounds> {
   return bounds(pieces.flatMap((p) => p.region.contours));
+}
+
+function shrunk(pieces: readonly Piece[]): Region[] {
+  return pieces.map((p) => placedRegion(p.region, 0, 0, 0, ROUNDING));
 }
 
 function regions(pieces: readonly Piece[]): Region[] {

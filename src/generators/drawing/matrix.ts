@@ -100,7 +100,8 @@ function functionMatrix(name: string, n: readonly number[]): Matrix | null {
   }
 }
 
-function rotation(degrees: number): Matrix {
+/** A turn about the origin, from +x towards +y. */
+export function rotation(degrees: number): Matrix {
   // Whole turns off, since the trigonometry is good for moderate angles only.
   const angle = radians(degrees % 360);
   const c = cos(angle);

@@ -15,7 +15,14 @@ export type Step =
   | { readonly kind: 'line'; readonly to: Vector }
   | { readonly kind: 'quadratic'; readonly handle: Vector; readonly to: Vector }
   | { readonly kind: 'cubic'; readonly first: Vector; readonly second: Vector; readonly to: Vector }
-  | { readonly kind: 'arc'; readonly arc: EllipseArc; readonly to: Vector };
+  | { readonly kind: 'arc'; readonly arc: EllipseArc; readonly to: Vector }
+  /** A rational Bezier curve by its control points, both ends among them, and their weights, above 0. */
+  | {
+      readonly kind: 'rational';
+      readonly points: readonly Vector[];
+      readonly weights: readonly number[];
+      readonly to: Vector;
+    };
 
 /** One run of a path, from a move to the next. */
 export interface Subpath {

@@ -6,23 +6,32 @@ import { figuresOf } from './figures.js';
 import { apply } from './matrix.js';
 import { MM_PER_PIXEL } from './numbers.js';
 import type { Step } from './outline-path.js';
+import { AS_DRAWN, type ReadAs, remembered, scaledBy } from './outlines/options.js';
+import { type Repair, Repairs } from './outlines/repair.js';
 import { DrawingFaults } from './unreadable.js';
 import { Walk } from './walk.js';
-import { readXml } from './xml.js';
+import { readXml, type SvgElement } from './xml.js';
 
 /** A drawing that was read, to be drawn at any size. */
 export interface Drawing {
   /** The page at the drawing's own size, mm; null when the file gives none. */
   readonly page: { readonly width: number; readonly height: number } | null;
+  /** The unit that the file names for its size; null where it names none, or pixels only. */
+  readonly unit: 'mm' | 'in' | null;
   /** The longer side of a box that holds every path at the drawing's own size, mm. */
   readonly extent: number;
   /** Where the middle of all paths lies on the page, mm at the drawing's own size, right and down of its corner. */
   readonly middle: Vector;
   /**
    * What the drawing shows at a scale on top of its own size, mm, y up, about the middle of its paths: every
-   * connected part as a piece, its curves within CURVE_FIT. Throws BadInput when it shows nothing.
+   * connected part as a piece, its curves within CURVE_FIT. Throws BadInput when it shows nothing, or has a gap.
+   * `at` is the scale that it is going to be made at, where that is another: what is mended is mended as there.
    */
-  figures(scale: number): Piece[];
+  figures(scale: number, at?: number): Piece[];
+  /** What is mended in it at its own size, mm about its middle, y up. Throws as `figures` does. */
+  readonly repairs: readonly Repair[];
+  /** What is mended in it when it is drawn at a scale. */
+  repairsAt(scale: number): readonly Repair[];
 }
 
 /** Coordinates past this, mm, are no wood's. */
@@ -36,7 +45,8 @@ const HAIRLINE = 0.5;
  * top cuts away what is under it. `source` names the file in messages. Throws BadInput with every fault found, each
  * with its line and element, and Refusal for a drawing too large.
  */
-export function readSvg(text: string, source: string): Drawing {
+export function readSvg(text: string, source: string, as: ReadAs = AS_DRAWN): Drawing {
+  refuseLayer(as, source);
   const root = readXml(text, source);
   const faults = new DrawingFaults(source);
   const display = new Walk(root, faults).display(root);
@@ -49,26 +59,54 @@ export function readSvg(text: string, source: string): Drawing {
   const fail = (message: string): BadInput => new BadInput([{ source, where: '', message }]);
   if (!display.painted.some((p) => !p.white))
     throw fail('has nothing painted in it but white; give the figures a fill that is not white or none');
+  const draw = (scale: number, at: number): { figures: Piece[]; repairs: readonly Repair[] } => {
+    const repairs = new Repairs();
+    const mended = { ...as, tolerances: scaledBy(as.tolerances, scale / at) };
+    const figures = figuresOf(display, scale, span.middle, mended, repairs, source);
+    return { figures, repairs: repairs.list() };
+  };
+  const drawnAt = remembered(draw);
   return {
     page,
+    unit: namesUnit(root) ? 'mm' : null,
     extent: page ? Math.min(span.extent, Math.max(page.width, page.height)) : span.extent,
     middle: [span.middle[0] * MM_PER_PIXEL, span.middle[1] * MM_PER_PIXEL],
-    figures(scale) {
+    figures(scale, at = scale) {
       if (!(span.extent * scale <= FARTHEST))
         throw fail(`reaches over ${FARTHEST / 1000} m; give it a width, or move its parts together`);
-      const figures = figuresOf(display, scale, span.middle);
+      // Before anything is drawn: the bands of a web of thin lines take seconds.
+      const lines = as.lines === 'outlines' ? null : hairlines(display, scale);
+      if (lines !== null && lines > 0)
+        throw fail(
+          `has only lines, ${lines.toFixed(2)} mm wide at the most; fill the figures, draw the lines as wide as they are to be cut, or set lines to outlines`,
+        );
+      const { figures } = drawnAt(scale, at);
       if (figures.length === 0)
         throw fail(
           'encloses nothing: its lines have no width and its paths no area; give it closed, filled paths',
         );
-      const lines = hairlines(display, scale);
-      if (lines !== null)
-        throw fail(
-          `has only lines, ${lines.toFixed(2)} mm wide at the most; fill the figures, or draw the lines as wide as they are to be cut`,
-        );
       return figures;
     },
+    repairsAt: (scale) => drawnAt(scale, scale).repairs,
+    get repairs() {
+      return drawnAt(1, 1).repairs;
+    },
   };
+}
+
+function refuseLayer({ layer }: ReadAs, source: string): void {
+  if (layer.trim() !== '')
+    throw new BadInput([
+      {
+        where: 'pattern.layer',
+        message: `${source} is an SVG, whose groups are not picked; leave layer out`,
+      },
+    ]);
+}
+
+/** Does the file give its width or height in a unit of length? A pixel is none: programs differ in its size. */
+function namesUnit({ attributes }: SvgElement): boolean {
+  return ['width', 'height'].some((side) => /\d\s*(mm|cm|q|in|pt|pc)\s*$/i.test(attributes.get(side) ?? ''));
 }
 
 /** Width of the widest line, mm, where a drawing has lines only and all too thin; else null. */
@@ -107,6 +145,8 @@ function points(step: Step): Vector[] {
       return [step.handle, step.to];
     case 'cubic':
       return [step.first, step.second, step.to];
+    case 'rational':
+      return [...step.points];
     case 'arc': {
       const { centre, u, v } = step.arc;
       const far = Math.abs(u[0]) + Math.abs(u[1]) + Math.abs(v[0]) + Math.abs(v[1]);

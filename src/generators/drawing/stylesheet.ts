@@ -31,7 +31,8 @@ export function readStyleSheet(text: string): StyleRule[] {
   const sheet = parse(text, { parseValue: false, positions: false });
   const rules: StyleRule[] = [];
   if (sheet.type !== 'StyleSheet') return rules;
-  for (const node of sheet.children.toArray()) if (node.type === 'Rule') rules.push(...rulesOf(node));
+  for (const node of sheet.children.toArray())
+    if (node.type === 'Rule') for (const rule of rulesOf(node)) rules.push(rule);
   return rules;
 }
 

@@ -8,6 +8,7 @@ import { atan2 } from '../../geometry/trig.js';
 import { arcPoint, arcTangent } from './ellipse.js';
 import { apply, applyLinear, type Matrix } from './matrix.js';
 import type { EllipseArc, Step, Subpath } from './outline-path.js';
+import { rationalEdges } from './rational.js';
 
 /** Axes that differ by less than this share, or are out of square by it, are a circle's. */
 const ROUND = 1e-9;
@@ -58,6 +59,13 @@ function edgesOf(step: Step, m: Matrix, at: Vector, to: Vector): Edge[] {
       return cubicArcs(at, apply(m, step.first), apply(m, step.second), to);
     case 'arc':
       return ellipseEdges(step.arc, m, at, to);
+    case 'rational':
+      return rationalEdges(
+        step.points.map((p) => apply(m, p)),
+        step.weights,
+        at,
+        to,
+      );
   }
 }
 

@@ -26,8 +26,12 @@ export class DrawingFaults {
   }
 
   add(element: SvgElement, message: string): void {
-    const source = `${this.#source}:${element.line}`;
-    const where = elementText(element);
+    this.addAt(element.line, elementText(element), message);
+  }
+
+  /** @param where names the element or entity on the line */
+  addAt(line: number, where: string, message: string): void {
+    const source = `${this.#source}:${line}`;
     const key = `${source} ${where} ${message}`;
     if (this.#seen.has(key)) return;
     this.#seen.add(key);
