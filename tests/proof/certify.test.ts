@@ -107,16 +107,22 @@ describe('a certificate of plain edges', () => {
   });
 
   test('a corner whose walls are in short pieces is one place, and so is a gap between walls with sharp corners', () => {
-    // The sides that meet in (20, 20), at 60 degrees, cut into pieces that each bend by a hundredth of a degree.
-    const cut = (n: number) => Array.from({ length: n }, (_, k) => k + 1);
+    // The sides that meet in (20, 20), at 58 degrees, cut into pieces that each open it by 3 degrees more.
+    const side = (from: number, by: number): Chain => {
+      let [x, y] = [20, 20];
+      return Array.from({ length: 10 }, (_, k) => {
+        const a = ((from + by * k) * Math.PI) / 180;
+        x += 0.9 * Math.cos(a);
+        y += 0.9 * Math.sin(a);
+        return [x, y, 0] as const;
+      });
+    };
     const pieces: Chain = [
       [20, 20, 0],
-      ...cut(20).map((k) => [20 + 0.7 * k, 20 - 2e-5 * k * k, 0] as const),
+      ...side(0, -3),
       [60, 20, 0.3],
       [60, 60, 0.3],
-      ...cut(20)
-        .reverse()
-        .map((k) => [20 + 0.35 * k, 20 + 0.35 * Math.sqrt(3) * k, 0] as const),
+      ...[...side(58, 3)].reverse(),
     ];
     const near20 = certify([edges(pieces)], inside).places.filter(
       ({ at: [x, y] }) => Math.hypot(x - 20, y - 20) < 6,
