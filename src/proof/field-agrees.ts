@@ -5,8 +5,8 @@ import { type Reach, reach } from './reach.js';
 /** The two routes must give the same reach within this, mm. */
 const AGREE = 0.005;
 
-/** How much finer the distance field looks when it differs at first. */
-const FINER = 4;
+/** How much finer the distance field looks, one look after the other, as long as it differs. */
+const FINER = [1, 4, 16];
 
 export interface TwiceMeasured extends Reach {
   /** The reach by the distance field, mm. */
@@ -16,13 +16,17 @@ export interface TwiceMeasured extends Reach {
 }
 
 /**
- * The reach by both routes: in closed form on lines and arcs, and by the distance field. Where they differ, the field
- * is looked at once more with chords a quarter as long, since closed forms bear arcs of a few microns and chords do not.
+ * The reach by both routes: in closed form on lines and arcs, and by the distance field. Where they differ, the field is
+ * looked at again with finer chords, since closed forms bear arcs of a few microns and shallow kinks, and chords do not:
+ * at a kink of angle k a ball presses in by radius k k / 2, so a hair in k is much in the radius.
  */
 export function twice(drawing: Drawing, side: 'inside' | 'outside', cap: number): TwiceMeasured {
   const exact = reach(drawing, side, cap);
   let other = fieldReach(drawing, side, cap);
-  if (!(Math.abs(other.reach - exact.reach) <= AGREE)) other = fieldReach(drawing, side, cap, FINER);
+  for (const fine of FINER.slice(1)) {
+    if (Math.abs(other.reach - exact.reach) <= AGREE) break;
+    other = fieldReach(drawing, side, cap, fine);
+  }
   const field = other.reach;
   if (Math.abs(field - exact.reach) <= AGREE) return { ...exact, field, disagree: null };
   const [x, y] = (exact.reach < field ? exact.at : other.at) ?? [0, 0];
