@@ -112,7 +112,10 @@ describe('limits', () => {
   it('end with what is lost when every size loses something', () => {
     const svg =
       '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 40"><rect id="plate" width="60" height="30"/><rect id="hair" y="39.9" width="60" height="0.01"/></svg>';
-    const recipe = recipeWith({ ...CUTTER, pattern: { generator: 'drawing', file: 'd.svg', width: 60 } });
+    const recipe = recipeWith({
+      ...CUTTER,
+      pattern: { generator: 'drawing', file: 'd.svg', width: 60, speck: 0, refit: 0 },
+    });
     const { rows, always, largest } = limits(recipe, { ...none, drawings: new Map([['d.svg', svg]]) });
     expect(rows.map((r) => r.scale)).toEqual(rows.map(() => null));
     expect(always!.map((l) => l.kind)).toEqual(['vanished']);

@@ -103,7 +103,7 @@ describe('limits', () => {
     const svg =
       '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 40"><rect id="plate" width="60" height="30"/><rect id="hair" y="39.9" width="60" height="0.01"/></svg>';
     writeFileSync(join(dir, 'd.svg'), svg);
-    const r = run(frame({ pattern: { generator: 'drawing', file: 'd.svg', width: 60 } }));
+    const r = run(frame({ pattern: { generator: 'drawing', file: 'd.svg', width: 60, speck: 0, refit: 0 } }));
     expect(r.status, r.stderr).toBe(0);
     expect(r.stdout).toMatch(/\n1\/32 in +0\.476 mm +none +1 part gone/);
     expect(r.stdout).toMatch(

@@ -144,18 +144,32 @@ function ahead(
 function cleared(a: Shape, b: Shape, { x, y, turn }: Pose, gap: number): number {
   const [c, s] = [cos(turn), sin(turn)];
   let most = gap / 8;
-  const left = stepsAlong(a, gap / 8);
+  // By height, so that only those within the gap above and below are looked at.
+  const left = stepsAlong(a, gap / 8).sort((p, q) => p[1] - q[1]);
   for (const [bx, by] of stepsAlong(b, gap / 8)) {
     const qx = bx * c - by * s + x;
     const qy = bx * s + by * c + y;
-    for (const [px, py] of left) {
+    for (let k = firstAbove(left, qy - gap); k < left.length; k++) {
+      const [px, py] = left[k]!;
       const dy = qy - py;
-      if (dy >= gap || dy <= -gap) continue;
+      if (dy <= -gap) break;
+      if (dy >= gap) continue;
       const need = Math.sqrt(gap * gap - dy * dy) - (qx - px);
       if (need > most) most = need;
     }
   }
   return most;
+}
+
+/** Place of the first point that is higher than `y`, in points that rise. */
+function firstAbove(points: readonly (readonly [number, number])[], y: number): number {
+  let [low, high] = [0, points.length];
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (points[mid]![1] > y) high = mid;
+    else low = mid + 1;
+  }
+  return low;
 }
 
 /** A shape's points with those of its long straight edges between them. */

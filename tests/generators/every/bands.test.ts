@@ -1,4 +1,4 @@
 import { bands } from '../../../src/generators/bands/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(bands, 6);
+describeFamily(bands, 4);

@@ -1,4 +1,4 @@
 import { fields } from '../../../src/generators/fields/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(fields, 6);
+describeFamily(fields, 4);

@@ -1,4 +1,4 @@
 import { knots } from '../../../src/generators/knots/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(knots, 6);
+describeFamily(knots, 4);

@@ -2,4 +2,4 @@ import { lettering } from '../../../src/generators/lettering/lettering.js';
 import { panel } from '../../../src/generators/panel.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily([lettering, panel], 6);
+describeFamily([lettering, panel], 4);

@@ -1,4 +1,4 @@
 import { radial } from '../../../src/generators/radial/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(radial, 6);
+describeFamily(radial, 4);

@@ -1,4 +1,4 @@
 import { symmetry } from '../../../src/generators/symmetry/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(symmetry, 6);
+describeFamily(symmetry, 4);

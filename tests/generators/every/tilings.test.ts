@@ -1,4 +1,4 @@
 import { tilings } from '../../../src/generators/tilings/index.js';
 import { describeFamily } from '../../support/library.js';
 
-describeFamily(tilings, 6);
+describeFamily(tilings, 4);

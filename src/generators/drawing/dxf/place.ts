@@ -193,6 +193,8 @@ function facingMatrix(entity: Entity): Matrix | null {
   const [x, y, z] = [entity.number(210, 0), entity.number(220, 0), entity.number(230, 1)];
   if (entity.kind === 'LINE') return IDENTITY;
   const size = Math.sqrt(x * x + y * y + z * z);
+  // Some programs write a direction of no length where they mean none.
+  if (size === 0) return IDENTITY;
   if (!(size > 0) || Math.abs(x) > UPRIGHT * size || Math.abs(y) > UPRIGHT * size) return null;
   return z > 0 || WORLD.has(entity.kind) ? IDENTITY : [-1, 0, 0, 1, 0, 0];
 }

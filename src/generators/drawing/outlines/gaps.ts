@@ -94,6 +94,6 @@ function faultOf(end: Loose, other: Loose | null, join: number, telling: Telling
     least <= MOST_JOIN
       ? `close the gap, or set join to ${least} mm or more`
       : 'close the outline there, or take the line out';
-  const why = gap <= join ? '' : `, more than join, ${join} mm`;
+  const why = gap <= join ? '' : `, more than join, ${Number(join.toFixed(3))} mm`;
   return fault(`${start}: ${next}, is ${gap.toFixed(3)} mm away${why}; ${advice}`);
 }
