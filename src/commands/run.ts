@@ -2,6 +2,15 @@ import { Command, CommanderError } from 'commander';
 import type { Parameter } from '../schema/parameter.js';
 import { type AdoptOptions, adoptParameters } from './adopt-recipe.js';
 import type { CouponOptions } from './coupon-options.js';
+import {
+  ADOPT_EXAMPLES,
+  COUPON_EXAMPLES,
+  EXAMPLES,
+  LETTER_EXAMPLES,
+  MAKE_EXAMPLES,
+  PROVE_EXAMPLES,
+  RECORD_EXAMPLES,
+} from './examples.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
 import type { InspectOptions } from './inspect.js';
 import { type LetterOptions, letterParameters } from './letter-recipe.js';
@@ -212,56 +221,3 @@ function collect(value: string, before: string[]): string[] {
 function valueName(p: Parameter): string {
   return p.kind === 'choice' ? p.options.map((o) => o.value).join('|') : p.kind;
 }
-
-const EXAMPLES = `
-Examples:
-  inlaywright make patterns/tea-box-rosette.json
-  inlaywright make my-lid.json --out pieces --set cutter.diameter=1/8in
-  inlaywright list rosette
-
-Exit codes: 0 made and proven, 1 cannot be cut as asked (nothing is written), 2 bad input or usage.`;
-
-const LETTER_EXAMPLES = `
-Examples:
-  inlaywright letter "Orchard 27" --height 40mm --cutter 3mm
-  inlaywright letter "Boot room" --units in --height 1.5in --name boot-room-sign
-
-The recipe is written beside the piece, as OUT/NAME.json: edit it and make it again with inlaywright make.`;
-
-const ADOPT_EXAMPLES = `
-Examples:
-  inlaywright adopt heron.svg --cutter 1/8in
-  inlaywright adopt heron.svg --cutter 3mm --width 160mm --name heron-tray
-
-The recipe is written beside the piece, as OUT/NAME.json, with a copy of the drawing: edit it and make it again with
-inlaywright make.`;
-
-const PROVE_EXAMPLES = `
-Examples:
-  inlaywright prove heron.svg --cutter 3mm --picture heron-tight.png
-  inlaywright prove bracket.dxf --cutter 1/4in --as plug
-  inlaywright prove out/lid/pocket.svg out/lid/plug.svg --clearance 0.08mm
-
-Exit codes: 0 it can be cut (and goes in), 1 it cannot, 2 bad input or usage.`;
-
-const MAKE_EXAMPLES = `
-Examples:
-  inlaywright make patterns/*.json
-  inlaywright make lid.json --set fit.clearance=0.1 --set name=lid-looser
-  inlaywright make lid.json --parts 7,12
-
-Each piece gets a folder with pocket and plug as SVG and DXF, pictures, a sheet to print and job.json.
-It is written only when the drawings, read back, are proven to be cuttable and to fit.`;
-
-const COUPON_EXAMPLES = `
-Examples:
-  inlaywright coupon lid.json
-  inlaywright coupon lid.json --ladder 0.06,0.08,0.1,0.12 --size 30mm
-
-Made and proven like a piece, in OUT/NAME-coupon. Its steps are noted in the fit log beside the recipe, so that
-inlaywright fit record lid.json --step 2 knows which clearance that was.`;
-
-const RECORD_EXAMPLES = `
-Examples:
-  inlaywright fit record lid.json --step 3 --result good --tried dry
-  inlaywright fit record lid.json --clearance 0.1mm --result tight --tried glued --date 2026-03-09 --note "rapped home"`;

@@ -33,8 +33,13 @@ const STYLE: readonly Omit<Band, 'under'>[] = [
 /** An overlap of less than this, mm, is rounding; and gaps within it of each other are even. */
 const EVEN = 0.0005;
 
+/** Gaps that differ by no more than this, mm, are one gap: what the proof allows an even one to stray. */
+const ONE_GAP = 0.002;
+
 /** The bands: overlap, then four between the least and the most gap, about the asked one where there is one. */
 function bandsOf({ least, most, asked }: Gaps): Band[] {
+  if (asked === null && most - least <= ONE_GAP)
+    return STYLE.map((s, k) => ({ ...s, under: k < 2 ? -EVEN / 2 : Infinity }));
   const low = Math.max(0, least);
   const middle = asked ?? (low + most) / 2;
   const spread = Math.max(most - middle, middle - low, EVEN);
