@@ -14,6 +14,7 @@ import { BadInput, Refusal } from '../schema/fault.js';
 import { lengthText } from '../schema/units.js';
 import { type AdoptOptions, adoptRecipe, nameOf, OPTION_OF } from './adopt-recipe.js';
 import { type Beside, refuseOthers, writeBeside } from './beside.js';
+import { count } from './count.js';
 import { boxOf, type Room, roomOf, WIDE, widest } from './face.js';
 import { drawingText, loadDrawing } from './load.js';
 import { make } from './make.js';
@@ -132,8 +133,4 @@ function tellChanges({ inlays, recipe: { name } }: Job): void {
   const list = [...kinds].map(([kind, n]) => `${n} ${kind}`).join(', ');
   const more = `changes ${count(changes.length, 'place')} beyond rounding corners: ${list}`;
   message(`${name}: the cutter ${changes.length === 0 ? 'only rounds corners' : more}`);
-}
-
-function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

@@ -1,5 +1,3 @@
-import { writeFileSync } from 'node:fs';
-import { extname } from 'node:path';
 import { build } from '../build.js';
 import type { Finding } from '../inspect/finding.js';
 import { ranked } from '../inspect/ranked.js';
@@ -8,10 +6,9 @@ import { reachTable } from '../inspect/sums/reach/reach-table.js';
 import type { Job } from '../output/job.js';
 import { reachNote, reachRows } from '../output/sheet-reach.js';
 import { readRecipe } from '../recipe/read.js';
-import { BadInput } from '../schema/fault.js';
 import { MM_PER_INCH, numberText } from '../schema/units.js';
-import { fileFault } from './files.js';
-import { loadAssets, loadPictureFont, loadRecipeText, loadRenderer } from './load.js';
+import { loadAssets, loadRecipeText } from './load.js';
+import { pictureKind, writePicture } from './picture-file.js';
 import { message } from './report.js';
 import { wrapped } from './wrap.js';
 
@@ -27,41 +24,18 @@ const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
   note: 'note',
 };
 
-/** Width of picture files, pixels: findings are small. */
-const PICTURE_WIDTH = 1400;
-
 /** Prints everything that is known before the cut, worst first, and draws it when asked. Throws BadInput, Refusal. */
 export async function inspectRecipe(path: string, options: InspectOptions): Promise<void> {
   const { picture, set, json } = options;
-  const kind = picture === undefined ? null : pictureKind(picture);
+  const kind = picture === undefined ? null : pictureKind(picture, 'findings.png');
   const recipe = readRecipe(loadRecipeText(path), path, set);
   message(`${recipe.name}: looking`);
   const job = build(recipe, loadAssets(recipe, path));
-  if (picture !== undefined) await drawTo(picture, kind!, job);
-  process.stdout.write(`${json ? JSON.stringify(inspectObject(path, job), null, 2) : table(job)}\n`);
-}
-
-function pictureKind(file: string): 'svg' | 'png' {
-  const ending = extname(file).toLowerCase();
-  if (ending === '.svg' || ending === '.png') return ending === '.svg' ? 'svg' : 'png';
-  throw new BadInput([
-    {
-      where: '--picture',
-      message: `${JSON.stringify(file)} must end in .png or .svg, such as findings.png`,
-    },
-  ]);
-}
-
-async function drawTo(file: string, kind: 'svg' | 'png', job: Job): Promise<void> {
-  const { findingPicture } = await import('../output/finding-picture.js');
-  const font = loadPictureFont();
-  const svg = findingPicture(job, { key: true, font: kind === 'png' ? font.family : 'sans-serif' });
-  const content = kind === 'svg' ? svg : (await loadRenderer()).png(svg, PICTURE_WIDTH, font);
-  try {
-    writeFileSync(file, content);
-  } catch (e) {
-    throw fileFault(e, `cannot write ${file}`, 'name a file in a folder that exists and can be written');
+  if (picture !== undefined) {
+    const { findingPicture } = await import('../output/finding-picture.js');
+    await writePicture(picture, kind!, (font) => findingPicture(job, { key: true, font }));
   }
+  process.stdout.write(`${json ? JSON.stringify(inspectObject(path, job), null, 2) : table(job)}\n`);
 }
 
 function table(job: Job): string {

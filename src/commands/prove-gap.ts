@@ -1,5 +1,6 @@
 import { type Drawing, type GapRun, gap, gapRuns, mirrored } from '../proof/index.js';
-import { count, type ProveFile } from './prove-read.js';
+import { count } from './count.js';
+import type { ProveFile } from './prove-read.js';
 
 /** The gap is what was asked within this, mm (design: Numbers). */
 const TOLERANCE = 0.002;

@@ -153,8 +153,3 @@ export const PER: Readonly<Record<Units, number>> = { mm: 1, in: MM_PER_INCH };
 export function nameOf({ file }: ProveFile): string {
   return basename(file);
 }
-
-/** "1 part", "2 parts". */
-export function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
-}

@@ -1,8 +1,9 @@
 import type { Certificate, TightPlace } from '../proof/index.js';
 import { lengthText, numberText, type Units } from '../schema/units.js';
 import { cutterText, type StockCutter, stockCutters } from '../shop/cutters.js';
+import { count } from './count.js';
 import type { Assembly } from './prove-gap.js';
-import { count, nameOf, PER, type ProveFile } from './prove-read.js';
+import { nameOf, PER, type ProveFile } from './prove-read.js';
 import { wrapped } from './wrap.js';
 
 /** A reach counts as enough for a cutter up to this much under its radius, mm: what a ball may press in. */

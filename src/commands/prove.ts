@@ -1,10 +1,7 @@
-import { writeFileSync } from 'node:fs';
-import { extname } from 'node:path';
 import { type Certificate, certifyDrawing } from '../proof/index.js';
 import { BadInput } from '../schema/fault.js';
 import { lengthRange, parseLength, toMillimetres, type Units } from '../schema/units.js';
-import { fileFault } from './files.js';
-import { loadPictureFont, loadRenderer } from './load.js';
+import { type PictureKind, pictureKind, writePicture } from './picture-file.js';
 import { type Assembly, assemble } from './prove-gap.js';
 import { type ProveFile, readProveFile } from './prove-read.js';
 import { assemblyText, certificateText, kindText, stockCutterFor } from './prove-text.js';
@@ -24,9 +21,6 @@ export interface ProveOptions {
 /** Places listed and drawn. */
 const TOP = 10;
 
-/** Width of picture files, pixels. */
-const PICTURE_WIDTH = 1400;
-
 /** Cutters that are measured for, diameter in mm; and clearances. */
 const CUTTER = { min: 0.1, max: 50 };
 const CLEARANCE = { min: 0, max: 5 };
@@ -39,7 +33,7 @@ export async function proveFiles(
   options: ProveOptions,
 ): Promise<number> {
   const { picture } = options;
-  const kind = picture === undefined ? null : pictureKind(picture);
+  const kind = picture === undefined ? null : pictureKind(picture, 'certificate.png');
   const asked = choice('--as', options.as, ['pocket', 'plug']);
   const named = choice('--units', options.units, ['mm', 'in']);
   if (plugFile !== undefined && asked)
@@ -108,35 +102,21 @@ function cutterName(text: string, units: Units): string {
   return `${m[1]} ${m[2] ?? units}`;
 }
 
-function pictureKind(file: string): 'svg' | 'png' {
-  const ending = extname(file).toLowerCase();
-  if (ending === '.svg' || ending === '.png') return ending === '.svg' ? 'svg' : 'png';
-  throw fault('--picture', `${JSON.stringify(file)} must end in .png or .svg, such as certificate.png`);
-}
-
 async function drawTo(
   file: string,
-  kind: 'svg' | 'png',
+  kind: PictureKind,
   [read, certificate]: [ProveFile, Certificate],
   assembly: Assembly | null,
   units: Units,
 ): Promise<void> {
-  const pictureFont = loadPictureFont();
-  const font = kind === 'png' ? pictureFont.family : 'sans-serif';
-  let svg: string;
   if (assembly) {
     const { gapPicture } = await import('../output/gap-picture.js');
-    svg = gapPicture(read.drawing, assembly.plug, assembly, { units, font });
-  } else {
-    const { certificatePicture } = await import('../output/certificate-picture.js');
-    svg = certificatePicture(read.drawing, certificate, { units, font });
+    const { plug } = assembly;
+    await writePicture(file, kind, (font) => gapPicture(read.drawing, plug, assembly, { units, font }));
+    return;
   }
-  const content = kind === 'svg' ? svg : (await loadRenderer()).png(svg, PICTURE_WIDTH, pictureFont);
-  try {
-    writeFileSync(file, content);
-  } catch (e) {
-    throw fileFault(e, `cannot write ${file}`, 'name a file in a folder that exists and can be written');
-  }
+  const { certificatePicture } = await import('../output/certificate-picture.js');
+  await writePicture(file, kind, (font) => certificatePicture(read.drawing, certificate, { units, font }));
 }
 
 /** Lengths in mm; places from the lower left corner of the (first) drawing. */

@@ -2,6 +2,7 @@ import { parts } from '../geometry/region.js';
 import type { Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
 import { MM_PER_INCH, numberText, type Units } from '../schema/units.js';
+import { count } from './count.js';
 
 /** What was made, in one line: parts, the reach that was proven against what is required, the gap, the folder. */
 export function resultLine(job: Job, proofs: readonly ProofResult[], folder: string): string {
@@ -59,10 +60,6 @@ export function resultObject(path: string, job: Job, proofs: readonly ProofResul
     changes: job.inlays.reduce((n, i) => n + i.safe.changes.length, 0),
     findings: job.findings.map(({ zone: _, ...f }) => f),
   };
-}
-
-function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }
 
 /** Reach and gap are judged to half a thousandth of a millimetre: one place more than other lengths. */

@@ -23,7 +23,7 @@ export function fullDepthContact({ recipe, outline, pair }: Setup): Finding[] {
   const { cutter, passes } = recipe;
   if (passes.finishingStep !== null && passes.finishingStep <= FINISHING_STEP * cutter.diameter + 1e-9)
     return [];
-  const found = contacts(recipe, outline, pair).filter((c) => c.depth > CLEARING_STEP * cutter.diameter);
+  const found = contacts(recipe, pair).filter((c) => c.depth > CLEARING_STEP * cutter.diameter);
   if (found.length === 0) return [];
   const groups = alike(found);
   const named = groups.slice(0, MOST);

@@ -44,8 +44,3 @@ export function drawingsOf(files: Files, k: number): InlayFiles {
     plugDxf: text('plug', 'dxf'),
   };
 }
-
-/** Words in running text: "a", "a and b", "a, b and c". */
-export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}

@@ -1,8 +1,9 @@
 import { fileStem } from '../fit/inlay.js';
 import { area, parts } from '../geometry/region.js';
+import { listed } from '../inspect/part-names.js';
 import { areaText, escapeText } from './format.js';
 import type { Job } from './job.js';
-import { listed, ofInlay } from './of-inlay.js';
+import { ofInlay } from './of-inlay.js';
 import { smallDrawing } from './sheet-figures.js';
 import { changePlaces } from './sheet-lists.js';
 import { numberTable } from './sheet-numbers.js';
@@ -44,7 +45,11 @@ function inOrder({ inlays }: Job): string {
 /** When an inlay's pocket may be cut, and what will be cut into it later. */
 function whenText({ inlays }: Job, k: number): string {
   const { into } = inlays[k]!;
-  const woods = (list: readonly number[]): string => listed(list.map((i) => inlays[i]!.wood));
+  const woods = (list: readonly number[]): string =>
+    listed(
+      list.map((i) => inlays[i]!.wood),
+      'and',
+    );
   const over = inlays.flatMap((later, i) => (later.into.includes(k) ? [i] : []));
   const under =
     over.length === 0

@@ -1,7 +1,7 @@
+import { listed } from '../inspect/part-names.js';
 import { findingPicture, placedFindings } from './finding-picture.js';
 import { escapeText, lengthText } from './format.js';
 import type { Job } from './job.js';
-import { listed } from './of-inlay.js';
 import { smallDrawing } from './sheet-figures.js';
 import { fitBlock } from './sheet-fit.js';
 import { eachInlay, INLAY_STYLE, inlayBlock, numbersBlock } from './sheet-inlays.js';
@@ -18,7 +18,10 @@ import { stepList, WORK_STYLE } from './sheet-work.js';
 export function sheetHtml(job: Job, picture: string): string {
   const { recipe } = job;
   const several = job.inlays.length > 1;
-  const woods = `${listed(job.inlays.map((i) => i.wood))} in ${recipe.woods.field}`;
+  const woods = `${listed(
+    job.inlays.map((i) => i.wood),
+    'and',
+  )} in ${recipe.woods.field}`;
   const { minX, minY, maxX, maxY } = job.outline.box;
   const size = `${lengthText(maxX - minX, recipe.units)} by ${lengthText(maxY - minY, recipe.units)}`;
   const wide = (maxX - minX) / (maxY - minY) > 1.45;

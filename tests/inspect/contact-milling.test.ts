@@ -10,7 +10,6 @@ import { laid, type Part, sweepOf } from '../../src/inspect/sums/reach/reach.js'
 import { readRecipe } from '../../src/recipe/read.js';
 import { cornerRadius, cutterRadius } from '../../src/recipe/recipe.js';
 import { exampleText } from '../recipe/example.js';
-import { outlineWith } from '../support/artwork.js';
 import { divided, Milling, pointAlong } from '../support/milling.js';
 import { randomPolygon, seeded } from '../support/random.js';
 import type { Rings } from '../support/reference.js';
@@ -26,7 +25,6 @@ const recipe = readRecipe(
   }),
   'x.json',
 );
-const outline = outlineWith('rectangle', { width: 80, height: 80 });
 const { allowance } = recipe.passes;
 const ROUGH = 3;
 /** How far apart the places are at which stretches are compared, mm. */
@@ -103,7 +101,7 @@ function farthest(from: readonly (readonly [number, number])[], to: readonly (re
 /** Compares one pattern's parts; gives lengths of wall where more than two cells stand besides the allowance. */
 function compare(seed: number, cell: number) {
   const pair = randomPair(seed);
-  const told = contacts(recipe, outline, pair);
+  const told = contacts(recipe, pair);
   // How far off the walls wood has to stand for the raster to be sure that it is not the allowance.
   const sure = allowance + 2 * cell;
   const sums = { ours: 0, less: 0, more: 0, places: 0 };

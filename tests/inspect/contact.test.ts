@@ -7,7 +7,7 @@ import { fullDepthContact } from '../../src/inspect/full-depth-contact.js';
 import { contacts, deflectionAt, forceAt, MORE } from '../../src/inspect/sums/reach/contact.js';
 import { readRecipe } from '../../src/recipe/read.js';
 import { exampleText } from '../recipe/example.js';
-import { assets, outlineWith } from '../support/artwork.js';
+import { assets } from '../support/artwork.js';
 import { divided, Milling } from '../support/milling.js';
 import { ringsOf } from '../support/rings.js';
 
@@ -17,7 +17,6 @@ const read = (changes: Record<string, unknown> = {}) =>
     'x.json',
   );
 const recipe = read();
-const outline = outlineWith('rectangle', { width: 80, height: 80 });
 const A = 0.3;
 const R = 3;
 
@@ -52,7 +51,7 @@ const pairOf = (pocket: Region, plug: Region = { contours: [] }, mirrored = fals
 
 describe('contact in a round corner, closed form', () => {
   const r = 1.8;
-  const found = contacts(recipe, outline, pairOf({ contours: [rounded(20, 20, r)] }));
+  const found = contacts(recipe, pairOf({ contours: [rounded(20, 20, r)] }));
 
   it("is told at each corner, with its width at the corner's middle", () => {
     expect(found).toHaveLength(4);
@@ -88,13 +87,13 @@ describe('contact in a round corner, closed form', () => {
     }
   });
   it('is none where the corner is as round as the cutter and its allowance', () => {
-    expect(contacts(recipe, outline, pairOf({ contours: [rounded(20, 20, R + A + 1e-6)] }))).toEqual([]);
+    expect(contacts(recipe, pairOf({ contours: [rounded(20, 20, R + A + 1e-6)] }))).toEqual([]);
   });
 });
 
 describe('contact in a slot', () => {
   const slot: Region = { contours: [rounded(30, 4, 2)] };
-  const [found, ...more] = contacts(recipe, outline, pairOf(slot));
+  const [found, ...more] = contacts(recipe, pairOf(slot));
 
   it('goes all round, with the whole width of the finishing cutter', () => {
     expect(more).toEqual([]);
@@ -124,7 +123,7 @@ describe('contact in a slot', () => {
   });
   it('between two parts of a plug lies as the pocket does, though the plug is mirrored', () => {
     const plug: Region = { contours: [rounded(10, 30, 2, 8, 0), rounded(10, 30, 2, 22, 0)] };
-    const all = contacts(recipe, outline, pairOf({ contours: [] }, mirrorX(plug), true));
+    const all = contacts(recipe, pairOf({ contours: [] }, mirrorX(plug), true));
     expect(all.map((c) => c.part)).toEqual(['plug', 'plug']);
     const xs = all.map((c) => c.at[0]).sort((a, b) => a - b);
     // The gap is 4 mm wide, from 13 to 17.
@@ -141,15 +140,15 @@ describe('contact in a slot', () => {
 describe('when there is none', () => {
   const pair = pairOf({ contours: [rounded(20, 20, 1.8)] });
   it('without a roughing cutter: the same cutter clears in steps', () => {
-    expect(contacts(read({ roughing: undefined }), outline, pair)).toEqual([]);
+    expect(contacts(read({ roughing: undefined }), pair)).toEqual([]);
   });
   it('with a clearing pass', () => {
-    expect(contacts(read({ passes: { clearing: true } }), outline, pair)).toEqual([]);
+    expect(contacts(read({ passes: { clearing: true } }), pair)).toEqual([]);
   });
   it('is asked again for another recipe', () => {
-    expect(contacts(recipe, outline, pair)).toHaveLength(4);
-    expect(contacts(read({ roughing: { diameter: 3.1 } }), outline, pair)).toEqual([]);
-    expect(contacts(read({ passes: { finishingStep: 4 } }), outline, pair)[0]!.depth).toBe(4);
+    expect(contacts(recipe, pair)).toHaveLength(4);
+    expect(contacts(read({ roughing: { diameter: 3.1 } }), pair)).toEqual([]);
+    expect(contacts(read({ passes: { finishingStep: 4 } }), pair)[0]!.depth).toBe(4);
   });
 });
 
@@ -207,7 +206,7 @@ describe('the finding', () => {
     expect(rest.length).toBeLessThan(6);
     // No place is lost in the grouping.
     const places = [first!, ...rest].reduce((n, f) => n + f.numbers.places!, 0);
-    expect(places).toBe(contacts(s.recipe, s.outline, s.pair).length);
+    expect(places).toBe(contacts(s.recipe, s.pair).length);
     // The pocket of 8 mm is no deeper than finishing steps may be: only a note.
     const pocket = [first!, ...rest].filter((f) => f.numbers.depth === 8);
     expect(new Set(pocket.map((f) => f.severity))).toEqual(new Set(['note']));

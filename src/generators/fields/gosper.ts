@@ -1,5 +1,6 @@
 import type { Vector } from '../../geometry/bezier.js';
 import { drawRegion } from '../../geometry/draw-region.js';
+import { hull } from '../../geometry/hull.js';
 import { offset } from '../../geometry/offset.js';
 import { wholePower } from '../../geometry/power.js';
 import { bounds, type Region } from '../../geometry/region.js';
@@ -11,7 +12,6 @@ import type { Generator } from '../generator.js';
 import { bad, length, mm, num, seed, turn } from '../values.js';
 import { type Fitted, largestIn } from './fit.js';
 import { gosperPath } from './gosper-path.js';
-import { hull } from './hull.js';
 import { cutStrap, type StrapStyle, strapAlong } from './tied.js';
 
 /** 7^5 = 16,807 steps are more than a piece could hold. */

@@ -1,3 +1,4 @@
+import { hull } from '../../../geometry/hull.js';
 import { type Contour, flatten } from '../../../geometry/region.js';
 
 type Point = readonly [number, number];
@@ -11,33 +12,16 @@ const CHORD = 0.01;
  * A ring or lattice of slender limbs stands as wide as it is over all.
  */
 export function stance(outer: Contour): number {
-  const hull = convexHull(flatten(outer, CHORD));
+  const round = hull(flatten(outer, CHORD));
   let least = Number.POSITIVE_INFINITY;
-  hull.forEach((p, i) => {
-    const q = hull[(i + 1) % hull.length]!;
+  round.forEach((p, i) => {
+    const q = round[(i + 1) % round.length]!;
     const side = Math.sqrt((q[0] - p[0]) * (q[0] - p[0]) + (q[1] - p[1]) * (q[1] - p[1]));
     let far = 0;
-    for (const r of hull) far = Math.max(far, turn(p, q, r) / side);
+    for (const r of round) far = Math.max(far, turn(p, q, r) / side);
     least = Math.min(least, far);
   });
   return Number.isFinite(least) ? least : 0;
-}
-
-/** Counter-clockwise, without points on its sides (Andrew 1979: lower and upper chain of the points from left to right). */
-function convexHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const lower = chain(sorted);
-  const upper = chain(sorted.reverse());
-  return [...lower.slice(0, -1), ...upper.slice(0, -1)];
-}
-
-function chain(points: readonly Point[]): Point[] {
-  const out: Point[] = [];
-  for (const p of points) {
-    while (out.length > 1 && turn(out.at(-2)!, out.at(-1)!, p) <= 0) out.pop();
-    out.push(p);
-  }
-  return out;
 }
 
 /** Twice the area of a triangle, positive when it turns left. */

@@ -1,6 +1,5 @@
 import type { Pair } from '../../../fit/pair.js';
 import type { Edge } from '../../../geometry/edge.js';
-import type { Outline } from '../../../outline/outline.js';
 import { cutterRadius, plugHeight, type Recipe } from '../../../recipe/recipe.js';
 import { deflection, type Rod, YOUNGS } from '../../../shop/cantilever.js';
 import { engagedAlong } from './engagement.js';
@@ -67,7 +66,7 @@ export function deflectionAt(recipe: Recipe, width: number): number {
  * None without a roughing cutter, since then the same cutter clears everything in steps first; none with
  * `passes.clearing`, which does the same for what the roughing cutter leaves.
  */
-export function contacts(recipe: Recipe, _outline: Outline, pair: Pair): readonly Contact[] {
+export function contacts(recipe: Recipe, pair: Pair): readonly Contact[] {
   const before = known.get(pair);
   if (before?.recipe === recipe) return before.contacts;
   const found = contactsOf(recipe, pair);

@@ -1,4 +1,4 @@
-import type { Vector } from '../../geometry/bezier.js';
+import type { Vector } from './bezier.js';
 
 /** The convex hull of points, counter-clockwise (A. Andrew, Information Processing Letters 9, 1979). */
 export function hull(points: readonly Vector[]): Vector[] {
