@@ -1,5 +1,6 @@
 import { bounds } from '../geometry/region.js';
 import { glueSum } from '../inspect/sums/glue.js';
+import { cutsOf } from '../inspect/sums/machine/cuts.js';
 import { planOf } from '../inspect/sums/plan/plan.js';
 import type { Stage } from '../inspect/sums/plan/stage.js';
 import { pressSum } from '../inspect/sums/press.js';
@@ -49,11 +50,11 @@ function material(job: Job): string[] {
   const { minX, minY, maxX, maxY } = outline.box;
   const size = (w: number, h: number): string => `${lengthText(w, units)} by ${lengthText(h, units)}`;
   return [
-    `Field: ${woods.field}, ${lengthText(stock.field, units)} thick, at least ${size(maxX - minX, maxY - minY)}; grain at ${grainText(job, 'field')}. Faces flat and parallel.`,
+    `Field: ${woods.field}, ${lengthText(stock.field, units)} thick, at least ${size(up(maxX - minX, units), up(maxY - minY, units))}; grain at ${grainText(job, 'field')}. Faces flat and parallel.`,
     ...job.inlays.map(({ wood, pair }) => {
       const b = bounds(pair.plug.contours);
       const room = 4 * Math.max(recipe.cutter.diameter, recipe.roughing?.diameter ?? 0);
-      return `Plug: ${wood}, ${lengthText(stock.plug, units)} thick, at least ${size(up(b.maxX - b.minX + room, units), up(b.maxY - b.minY + room, units))} (two roughing cutters round it); grain at ${grainText({ ...job, pair }, 'plug')}.`;
+      return `Plug: ${wood}, ${lengthText(stock.plug, units)} thick, at least ${size(up(b.maxX - b.minX + room, units), up(b.maxY - b.minY + room, units))} (two cutters’ width round it); grain at ${grainText({ ...job, pair }, 'plug')}.`;
     }),
     `Measure the moisture: ${decimal(moisture.field, 1)} % in the field and ${decimal(moisture.plug, 1)} % in the plug are reckoned with. Woods that lay in the shop together for a week or more are nearest to each other (common practice).`,
   ];
@@ -85,9 +86,9 @@ const SPIRAL = { up: 'up-cut', down: 'down-cut', compression: 'compression', str
 
 function setUp(job: Job): string[] {
   const { recipe } = job;
-  const { fit, stock, table, units } = recipe;
+  const { fit, table, units } = recipe;
   const len = (mm: number): string => lengthText(mm, units);
-  const through = fit.plug === 'loose' || stock.field - recipe.depth < 1e-6;
+  const through = job.inlays.some(({ pair }) => cutsOf(recipe, pair).some((c) => c.through));
   const border = bareLength(job.sheet.border, units);
   return [
     'Check the scale of each drawing with its reference square (below) before making a toolpath.',
@@ -149,17 +150,17 @@ function plug(job: Job): string[] {
   const { fit, stock, table, units } = job.recipe;
   const len = (mm: number): string => lengthText(mm, units);
   const height = plugHeight(job.recipe);
+  const down =
+    table.onionSkin > 0
+      ? `stopping ${len(table.onionSkin)} above the lower face; sand that skin off afterwards.`
+      : 'right through its wood; hold each part so that it cannot come loose.';
   const how =
     fit.plug === 'carrier'
       ? `The plug’s drawing is mirrored: cut it as drawn, outside its lines, ${len(height)} deep (depth less glue gap, and saw room), and leave the carrier of ${len(Math.max(0, stock.plug - height))} under it.`
       : fit.face === 'down'
-        ? 'The plug’s drawing is mirrored: cut it as drawn, outside its lines, right through its wood. Hold each part so that it cannot come loose, and mark its upper side: that side goes down into the pocket.'
-        : 'Cut the plug outside its lines, right through its wood; hold each part so that it cannot come loose.';
-  const skin =
-    fit.plug === 'loose' && table.onionSkin > 0
-      ? [`Stop ${len(table.onionSkin)} above the lower face; sand that skin off afterwards.`]
-      : [];
-  return [how, ...skin, ...stages(job, 'plug')];
+        ? `The plug’s drawing is mirrored: cut it as drawn, outside its lines, ${down} On each part mark its upper side: that side goes down into the pocket.`
+        : `Cut the plug outside its lines, ${down}`;
+  return [how, ...stages(job, 'plug')];
 }
 
 function dryFit(job: Job): string[] {

@@ -70,7 +70,11 @@ describe('the order of work', () => {
     expect(items('Set-up', carrier)).toContain('mirrored drawing the datum is at the lower right');
     expect(items('Set-up')).not.toContain('lower right');
     const table = { ...sampleRecipe().table, onionSkin: 0.4 };
-    expect(items('Plug', { table })).toContain('Stop 0.4 mm above the lower face');
+    expect(items('Plug', { table })).toContain('stopping 0.4 mm above the lower face; sand that skin off');
+    // Nothing then goes through, on the sheet as on the machine.
+    expect(items('Plug', { table })).not.toContain('right through');
+    expect(items('Plug')).toContain('right through its wood');
+    expect(items('Set-up', { table })).not.toContain('into the board');
     expect(items('Plug', { table })).toContain('2 steps of 5.8 mm');
     // 12 - 0.4 - (8 - 0.5) stand proud.
     expect(items('Flush', { table })).toContain('Plane off the 4.1 mm');
