@@ -41,7 +41,9 @@ export function findingPicture(job: Job, { key, font }: { key: boolean; font: st
   const line = size * 0.034;
   const [width, height] = [frame.width / 1e6, frame.height / 1e6];
   const all = height + (key ? line * (shown.length + 0.6) : 0);
-  const radius = size * 0.019;
+  // On a long narrow piece marks as large as its length asks would hide the figure.
+  const mark = Math.sqrt(faceWidth * faceHeight);
+  const radius = mark * 0.019;
   const thin = decimal(size / 900, 3);
   const screen = ([x, y]: readonly [number, number]): [number, number] => {
     const [px, py] = inFrame(x, y, frame);
@@ -58,7 +60,7 @@ export function findingPicture(job: Job, { key, font }: { key: boolean; font: st
   const words = `font-family="${escapeText(font)}"`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${decimal(width, 3)}mm" height="${decimal(all, 3)}mm" viewBox="0 0 ${decimal(width, 3)} ${decimal(all, 3)}">`,
-    `<defs>${hatches(size)}</defs>`,
+    `<defs>${hatches(mark)}</defs>`,
     `<rect width="${decimal(width, 3)}" height="${decimal(all, 3)}" fill="#fff"/>`,
     `<path d="${pathData(face.contours, frame)}" fill="#fbfaf7" stroke="#000" stroke-width="${thin}"/>`,
     ...job.inlays.map(
@@ -66,7 +68,7 @@ export function findingPicture(job: Job, { key, font }: { key: boolean; font: st
         `<path d="${pathData(pair.pocket.contours, frame)}" fill="#d9d4ca" fill-rule="evenodd" stroke="#777" stroke-width="${thin}"/>`,
     ),
     // The gravest lie on top.
-    ...[...shown].reverse().flatMap(({ finding }) => zoneShapes(finding, frame, size)),
+    ...[...shown].reverse().flatMap(({ finding }) => zoneShapes(finding, frame, mark)),
     ...badges.map((b) => leader(b, radius, ink.get(b.number)!)),
     ...badges.map((b) => badge(b, radius, ink.get(b.number)!, words)),
     ...(key
