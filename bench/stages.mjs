@@ -64,7 +64,7 @@ export async function stages(times, content = RECIPE) {
   const { frameOf } = await dist('output/ring.js');
   const { prove } = await dist('proof/index.js');
 
-  const { loadAssets } = await dist('commands/load.js');
+  const { loadAssets } = await dist('disk/load.js');
   const text = JSON.stringify(content);
   const recipe = readRecipe(text, 'bench');
   const drawn = DRAWN.get(content.pattern.file)?.();

@@ -32,9 +32,7 @@ const [
   { pathData },
   { frameOf },
 ] = await Promise.all(
-  ['commands/load.js', 'index.js', 'generators/lettering/faces.js', 'output/svg.js', 'output/ring.js'].map(
-    dist,
-  ),
+  ['disk/load.js', 'index.js', 'generators/lettering/faces.js', 'output/svg.js', 'output/ring.js'].map(dist),
 );
 const renderer = await loadRenderer();
 const folder = join(ROOT, 'patterns', 'fonts');

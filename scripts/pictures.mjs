@@ -9,7 +9,7 @@ const MOST_BYTES = 60_000;
 
 main(setUp);
 const [{ loadAssets, loadRenderer }, { readRecipe, build, draw }] = await Promise.all([
-  import('../dist/commands/load.js'),
+  import('../dist/disk/load.js'),
   import('../dist/index.js'),
 ]);
 const renderer = await loadRenderer();

@@ -27,13 +27,20 @@ export const TOP = {
   build: all(...BELOW_BUILD),
   limits: all(...BELOW_BUILD),
   coupon: all(...BELOW_BUILD, 'build'),
-  commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon'),
-  index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon'),
+  proven: all(...Object.keys(ROOMS)),
+  /** Recipes, fonts and drawings from the disk; pieces' folders to it. */
+  disk: all(...Object.keys(ROOMS)),
+  /** What page and server send each other. */
+  wire: {},
+  serve: all(...Object.keys(ROOMS), 'build', 'proven', 'disk', 'wire'),
+  page: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'wire'),
+  commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'disk', 'serve'),
+  index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven'),
   cli: all('commands'),
 };
 
 /** The only rooms that may touch the machine: node:* modules, the process, the clock. */
-export const HOST = new Set(['commands', 'cli']);
+export const HOST = new Set(['commands', 'serve', 'disk', 'cli']);
 
 function all(...names) {
   return Object.fromEntries(names.map((name) => [name, 'all']));

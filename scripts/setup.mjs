@@ -67,6 +67,7 @@ function compile(force) {
   mkdirSync(dist);
   run('tsc', ['-p', 'tsconfig.json'], 'the sources do not compile (see above)');
   chmodSync(join(dist, 'cli.js'), 0o755);
+  run('vite', ['build', '--logLevel', 'warn'], 'the page does not build (see above)');
   writeFileSync(stamp, now);
 }
 
@@ -78,7 +79,12 @@ function fingerprint() {
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
     .sort();
-  for (const file of [...sources, join(ROOT, 'tsconfig.json'), join(ROOT, 'package-lock.json')]) {
+  for (const file of [
+    ...sources,
+    join(ROOT, 'tsconfig.json'),
+    join(ROOT, 'vite.config.ts'),
+    join(ROOT, 'package-lock.json'),
+  ]) {
     const content = readFileSync(file);
     hash.update(`${relative(ROOT, file).split(sep).join('/')}\n${content.length}\n`).update(content);
   }
@@ -89,6 +95,7 @@ function fingerprint() {
 const PROGRAMS = {
   tsc: 'typescript/bin/tsc',
   vitest: 'vitest/vitest.mjs',
+  vite: 'vite/bin/vite.js',
   biome: '@biomejs/biome/bin/biome',
 };
 

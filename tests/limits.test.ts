@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadAssets } from '../src/commands/load.js';
 import { enforce } from '../src/cutter/enforce.js';
 import { losses } from '../src/cutter/loss.js';
+import { loadAssets } from '../src/disk/load.js';
 import { compose } from '../src/generators/compose.js';
 import { placedRegion } from '../src/geometry/transform.js';
 import { type CutterLimit, limits } from '../src/limits.js';

@@ -1,4 +1,6 @@
 import { basename, extname, join } from 'node:path';
+import { type Beside, refuseOthers, writeBeside } from '../disk/beside.js';
+import { drawingText, loadDrawing } from '../disk/load.js';
 import { compose } from '../generators/compose.js';
 import { openDrawing } from '../generators/drawing/open.js';
 import { asDrawn } from '../generators/drawing/outlines/parameters.js';
@@ -13,10 +15,8 @@ import { cornerRadius, type Recipe } from '../recipe/recipe.js';
 import { BadInput, Refusal } from '../schema/fault.js';
 import { lengthText } from '../schema/units.js';
 import { type AdoptOptions, adoptRecipe, nameOf, OPTION_OF } from './adopt-recipe.js';
-import { type Beside, refuseOthers, writeBeside } from './beside.js';
 import { count } from './count.js';
 import { boxOf, type Room, roomOf, WIDE, widest } from './face.js';
-import { drawingText, loadDrawing } from './load.js';
 import { make } from './make.js';
 import { inOwnWords, UNWRITTEN } from './own-words.js';
 import { message } from './report.js';

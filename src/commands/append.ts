@@ -1,7 +1,7 @@
 import { closeSync, constants, fstatSync, fsyncSync, openSync, readSync, writeSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { errorCode, fileFault } from '../disk/files.js';
 import { BadInput } from '../schema/fault.js';
-import { errorCode, fileFault } from './files.js';
 
 /*
  * A file of lines that is only ever added to. What is added goes out in one write() to a file opened with O_APPEND, then

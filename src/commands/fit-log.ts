@@ -1,11 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { fileFault } from '../disk/files.js';
 import { couponLadder } from '../fit/log/coupon-ladder.js';
 import { LOG_VERSION, type LogLine, lineText } from '../fit/log/entry.js';
 import { LINE_START, type Reading, readLine } from '../fit/log/read-line.js';
 import { BadInput } from '../schema/fault.js';
 import { append, bytesOf, linesOf } from './append.js';
-import { fileFault } from './files.js';
 
 /*
  * The log is only ever added to (append.ts says how); nothing in it is rewritten. Damaged lines stay where they are and

@@ -1,4 +1,5 @@
 import { build } from '../build.js';
+import { loadAssets, loadRecipeText } from '../disk/load.js';
 import type { Finding } from '../inspect/finding.js';
 import { ranked } from '../inspect/ranked.js';
 import { planOf } from '../inspect/sums/plan/plan.js';
@@ -7,7 +8,6 @@ import type { Job } from '../output/job.js';
 import { reachNote, reachRows } from '../output/sheet-reach.js';
 import { readRecipe } from '../recipe/read.js';
 import { MM_PER_INCH, numberText } from '../schema/units.js';
-import { loadAssets, loadRecipeText } from './load.js';
 import { pictureKind, writePicture } from './picture-file.js';
 import { message } from './report.js';
 import { wrapped } from './wrap.js';

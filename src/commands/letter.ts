@@ -1,14 +1,14 @@
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { type Beside, refuseOthers, writeBeside } from '../disk/beside.js';
+import { loadAssets } from '../disk/load.js';
 import { compose } from '../generators/compose.js';
 import type { Assets } from '../generators/generator.js';
 import { readRecipe } from '../recipe/read.js';
 import { cornerRadius, type Recipe } from '../recipe/recipe.js';
 import { BadInput } from '../schema/fault.js';
 import { lengthText } from '../schema/units.js';
-import { type Beside, refuseOthers, writeBeside } from './beside.js';
 import { roomOf, widest } from './face.js';
 import { type LetterOptions, letterRecipe, OPTION_OF } from './letter-recipe.js';
-import { loadAssets } from './load.js';
 import { make } from './make.js';
 import { inOwnWords, UNWRITTEN } from './own-words.js';
 import { message } from './report.js';

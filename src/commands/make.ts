@@ -1,16 +1,13 @@
 import { join } from 'node:path';
 import { build } from '../build.js';
+import { checkFolder, writeFolder } from '../disk/folder.js';
+import { loadAssets, loadRecipeText, loadRenderer } from '../disk/load.js';
 import type { Assets } from '../generators/generator.js';
 import { ranked } from '../inspect/ranked.js';
 import type { Job } from '../output/job.js';
 import type { ProofResult } from '../output/job-text.js';
-import type { LayoutProofs } from '../output/layout-text.js';
-import type { Asked, LayoutProof } from '../proof/index.js';
 import { readRecipe } from '../recipe/read.js';
-import { cutterRadius } from '../recipe/recipe.js';
-import { BadInput, Refusal } from '../schema/fault.js';
-import { checkFolder, writeFolder } from './folder.js';
-import { loadAssets, loadRecipeText, loadRenderer } from './load.js';
+import { BadInput } from '../schema/fault.js';
 import { layoutLines, partNumbers } from './parts.js';
 import { describeError, message } from './report.js';
 import { resultLine, resultObject } from './result.js';
@@ -88,34 +85,16 @@ async function makeOne(
 
   const starting = loadRenderer();
   starting.catch(() => undefined); // Awaited below, unless building refuses first.
-  const [{ draw, drawingsOf, jobText, layoutAsked, layoutFilesOf }, { prove, proveLayout }] =
-    await Promise.all([import('../output/index.js'), import('../proof/index.js')]);
+  const { proven } = await import('../proven.js');
   message(`${name}: building`);
   const job = build(recipe, given?.assets ?? loadAssets(recipe, path), spoiled ? { spoiled } : {});
   tellFindings(job, path, given?.told);
   given?.built?.(job);
-  message(`${name}: drawing`);
-  const files = draw(job, await starting);
-  message(`${name}: proving`);
-  const proofs = job.inlays.map((_, k) => prove(drawingsOf(files, k), asked(job)));
-  const failures = proofs.flatMap((p, k) =>
-    p.failures.map((f) => (proofs.length > 1 ? `${job.inlays[k]!.wood}: ${f}` : f)),
-  );
-  if (failures.length > 0 || proofs.some((p) => !p.holds))
-    throw new Refusal(
-      'proof-failed',
-      `the drawings do not pass their proof: ${failures.join('; ')}. Nothing is written`,
-    );
-  const layouts: LayoutProofs = Object.fromEntries(
-    (['plug', 'pocket'] as const)
-      .filter((part) => job.layouts[part])
-      .map((part) => [part, sound(proveLayout(layoutFilesOf(files, part), layoutAsked(job, part)))]),
-  );
+  const { files, proofs } = proven(job, await starting, (step) => message(`${name}: ${step}`));
   for (const line of layoutLines(job)) message(`${name}: ${line}`);
-  const [proof, ...further] = proofs;
   const takeBack = given?.keep();
   try {
-    writeFolder(out, name, new Map([...files, ['job.json', jobText(job, proof!, further, layouts)]]));
+    writeFolder(out, name, files);
   } catch (e) {
     takeBack?.();
     throw e;
@@ -137,17 +116,4 @@ function tellFindings(
     message(
       `${name}: ${notes} ${notes === 1 ? 'note' : 'notes'} more: on the sheet, or inlaywright inspect ${path}`,
     );
-}
-
-/** A layout's proof, when it holds. */
-function sound(proof: LayoutProof): LayoutProof {
-  if (proof.holds) return proof;
-  throw new Refusal(
-    'proof-failed',
-    `the layout does not pass its proof: ${proof.failures.join('; ')}. Nothing is written`,
-  );
-}
-
-function asked({ recipe, pair }: Job): Asked {
-  return { radius: cutterRadius(recipe.cutter), clearance: recipe.fit.clearance, carrier: pair.mirrored };
 }

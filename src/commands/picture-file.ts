@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { extname } from 'node:path';
+import { fileFault } from '../disk/files.js';
+import { loadPictureFont, loadRenderer } from '../disk/load.js';
 import { BadInput } from '../schema/fault.js';
-import { fileFault } from './files.js';
-import { loadPictureFont, loadRenderer } from './load.js';
 
 export type PictureKind = 'svg' | 'png';
 

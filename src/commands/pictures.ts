@@ -2,12 +2,12 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from '../build.js';
+import { fileFault, makeFolder } from '../disk/files.js';
+import { loadAssets, loadRenderer } from '../disk/load.js';
 import { generators } from '../generators/index.js';
 import { readRecipe } from '../recipe/read.js';
 import { sampleText } from '../recipe/sample.js';
-import { fileFault, makeFolder } from './files.js';
 import { generatorNamed } from './list.js';
-import { loadAssets, loadRenderer } from './load.js';
 import { message } from './report.js';
 
 /** The drawings of the samples lie beside the recipes that ship. */

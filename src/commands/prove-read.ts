@@ -1,11 +1,11 @@
 import { basename, extname } from 'node:path';
+import { drawingText, loadDrawing } from '../disk/load.js';
 import { openDrawing } from '../generators/drawing/open.js';
 import type { ReadAs } from '../generators/drawing/outlines/options.js';
 import { TOLERANCES } from '../generators/drawing/outlines/repair.js';
 import { type Drawing, drawingOfEdges, readDxf, readSvg, Unreadable } from '../proof/index.js';
 import { BadInput } from '../schema/fault.js';
 import { MM_PER_INCH, type Units } from '../schema/units.js';
-import { drawingText, loadDrawing } from './load.js';
 
 /** A drawing file as it is measured. */
 export interface ProveFile {

@@ -6,6 +6,10 @@ interface Described {
   readonly name: string;
   /** One plain sentence. */
   readonly meaning: string;
+  /** A clause of a card's sentence with … where the value stands, such as "walls … wide"; no capital, no full stop. */
+  readonly say?: string;
+  /** The word that a card shows for 0 where that is no plain size, such as "none". */
+  readonly zero?: string;
 }
 
 export interface LengthParameter extends Described {
@@ -68,3 +72,8 @@ export type Parameter =
 
 /** Values by parameter name, as read: lengths in mm, angles in radians, every parameter present. */
 export type Values = Readonly<Record<string, number | string | boolean>>;
+
+/** The parameter with its clause on a card, and the word for 0 there. */
+export function said<P extends Parameter>(parameter: P, say: string, zero?: string): P {
+  return { ...parameter, say, ...(zero === undefined ? {} : { zero }) };
+}

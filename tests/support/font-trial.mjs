@@ -7,7 +7,7 @@ import { readFileSync } from 'node:fs';
 const [library] = process.argv.slice(2);
 const from = (file) => import(new URL(file, library));
 const [{ build }, { loadAssets }, { readRecipe }, { BadInput, Refusal }] = await Promise.all(
-  ['build.js', 'commands/load.js', 'recipe/read.js', 'schema/fault.js'].map(from),
+  ['build.js', 'disk/load.js', 'recipe/read.js', 'schema/fault.js'].map(from),
 );
 
 process.on('message', (path) => {

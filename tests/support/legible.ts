@@ -1,5 +1,5 @@
 import { build } from '../../src/build.js';
-import { loadAssets } from '../../src/commands/load.js';
+import { loadAssets } from '../../src/disk/load.js';
 import { type Face, faces } from '../../src/generators/lettering/faces.js';
 import { limits } from '../../src/limits.js';
 import { readRecipe } from '../../src/recipe/read.js';

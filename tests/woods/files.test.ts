@@ -2,8 +2,8 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { checkFolder } from '../../src/commands/folder.js';
 import { make } from '../../src/commands/make.js';
+import { checkFolder } from '../../src/disk/folder.js';
 import { jobText } from '../../src/output/index.js';
 import { prove } from '../../src/proof/index.js';
 import { findWood } from '../../src/shop/woods.js';

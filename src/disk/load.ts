@@ -2,13 +2,13 @@ import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 import { createRequire } from 'node:module';
 import { dirname, isAbsolute, join } from 'node:path';
 import { MOST_DXF } from '../generators/drawing/dxf/groups.js';
-import { drawingOf } from '../generators/drawing/named.js';
 import { MOST_BYTES } from '../generators/drawing/xml.js';
 import type { Assets } from '../generators/generator.js';
 import { faces } from '../generators/lettering/faces.js';
-import { faceFiles, fontChoice, fontFault, fontOf } from '../generators/lettering/font-name.js';
+import { faceFiles, fontChoice, fontFault } from '../generators/lettering/font-name.js';
 import { MOST_FONT_BYTES } from '../generators/lettering/sfnt.js';
 import { makeShaper, type Shaper } from '../generators/lettering/shaper.js';
+import { wantedBy } from '../generators/wanted.js';
 import type { PictureFont, Renderer } from '../output/renderer.js';
 import { MAX_BYTES } from '../recipe/json.js';
 import type { Recipe } from '../recipe/recipe.js';
@@ -119,25 +119,15 @@ function bounded(path: string, { most, give, holds }: Kind, where = ''): Uint8Ar
  * read. Throws BadInput for a drawing or a font that cannot be read.
  */
 export function loadAssets(recipe: Recipe, recipePath: string): Assets {
-  const fonts = new Map<string, readonly ArrayBuffer[]>();
-  const drawings = new Map<string, string>();
-  const list = Array.isArray(recipe.pattern);
   const folder = dirname(recipePath);
-  [recipe.pattern].flat().forEach((layer, k) => {
-    const where = (key: string): string => `pattern.${list ? `${k}.` : ''}${key}`;
-    const font = fontOf(layer);
-    if (font !== null && !fonts.has(font)) fonts.set(font, loadFont(font, folder, where('font')));
-    const named = drawingOf(layer);
-    if (!named || drawings.has(named.file)) return;
-    drawings.set(
-      named.file,
-      readText(
-        ownPath(named.file, folder, where(named.key), 'drawings/heron.svg'),
-        drawingKind(named.file),
-        where(named.key),
-      ),
-    );
-  });
+  const wanted = wantedBy(recipe.pattern);
+  const fonts = new Map(wanted.fonts.map((f) => [f.name, loadFont(f.name, folder, f.where)]));
+  const drawings = new Map(
+    wanted.drawings.map(({ name, where }) => [
+      name,
+      readText(ownPath(name, folder, where, 'drawings/heron.svg'), drawingKind(name), where),
+    ]),
+  );
   return fonts.size === 0 ? { fonts, drawings } : { fonts, drawings, shaper: loadShaper() };
 }
 

@@ -13,7 +13,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { checkFolder, writeFolder } from '../../src/commands/folder.js';
+import { checkFolder, writeFolder } from '../../src/disk/folder.js';
 import { BadInput } from '../../src/schema/fault.js';
 
 /** No process has this number: Linux numbers end at 2^22, and no system reaches it. */
@@ -193,7 +193,7 @@ describe('places that cannot be written', () => {
 describe('several runs at once', () => {
   it('leave one whole result, and no run fails', async () => {
     const script = `
-      import { writeFolder } from ${JSON.stringify(new URL('../../dist/commands/folder.js', import.meta.url).href)};
+      import { writeFolder } from ${JSON.stringify(new URL('../../dist/disk/folder.js', import.meta.url).href)};
       const mark = process.argv[1];
       const job = JSON.stringify({ version: 1, recipe: {}, proof: {} });
       for (let i = 0; i < 40; i++)
@@ -216,7 +216,7 @@ describe('several runs at once', () => {
   it('a run killed at any moment leaves a whole result as NAME or NAME.old', async () => {
     made('old');
     const script = `
-      import { writeFolder } from ${JSON.stringify(new URL('../../dist/commands/folder.js', import.meta.url).href)};
+      import { writeFolder } from ${JSON.stringify(new URL('../../dist/disk/folder.js', import.meta.url).href)};
       const job = JSON.stringify({ version: 1, recipe: {}, proof: {} });
       for (let i = 0; ; i++) writeFolder(${JSON.stringify(out)}, 'lid', new Map([['pocket.svg', 'n' + i], ['plug.svg', 'n' + i], ['job.json', job]]));`;
     for (let round = 0; round < 8; round++) {

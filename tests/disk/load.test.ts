@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, truncateSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { loadAssets } from '../../src/commands/load.js';
+import { loadAssets } from '../../src/disk/load.js';
 import type { Layer } from '../../src/generators/layer.js';
 import { WHOLE } from '../../src/generators/layer.js';
 import { readRecipe } from '../../src/recipe/read.js';

@@ -10,7 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { refuseOthers, writeBeside } from '../../src/commands/beside.js';
+import { refuseOthers, writeBeside } from '../../src/disk/beside.js';
 import { BadInput } from '../../src/schema/fault.js';
 
 let dir: string;

@@ -1,0 +1,4 @@
+/** To be written. */
+export function PatternBook() {
+  return <p>PatternBook</p>;
+}

@@ -1,0 +1,4 @@
+/** To be written. */
+export function Findings() {
+  return <p>Findings</p>;
+}

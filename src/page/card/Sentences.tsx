@@ -1,0 +1,4 @@
+/** To be written. */
+export function Sentences() {
+  return <p>Sentences</p>;
+}

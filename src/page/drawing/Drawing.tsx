@@ -1,0 +1,4 @@
+/** To be written. */
+export function Drawing() {
+  return <p>Drawing</p>;
+}

@@ -1,0 +1,4 @@
+/** To be written. */
+export function Views() {
+  return <p>Views</p>;
+}

@@ -1,0 +1,4 @@
+/** To be written. */
+export function FileBar() {
+  return <p>FileBar</p>;
+}

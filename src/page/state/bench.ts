@@ -1,0 +1,12 @@
+import { signal } from '@preact/signals';
+import type { ViewName } from '../worker/protocol.js';
+
+/** What lies before the maker: which view, which finding is looked at, and what else is open. */
+
+export const view = signal<ViewName>('piece');
+/** Number of the finding that is pointed at; null: none. */
+export const picked = signal<number | null>(null);
+/** The pattern book is open. */
+export const choosing = signal(false);
+/** One line for everyone to read, also aloud; '' for none. */
+export const notice = signal('');
