@@ -5,7 +5,7 @@ import { spawnSync } from 'node:child_process';
  * @type {readonly { name: string, program: string, purpose: string }[]}
  */
 export const NEEDED = [
-  { name: 'chromium', program: 'chromium', purpose: 'printing the sheet' },
+  { name: 'chromium', program: 'chromium', purpose: 'using the page and printing the sheet' },
   { name: 'librsvg2-bin', program: 'rsvg-convert', purpose: 'measuring our SVG files by librsvg' },
   { name: 'python3-ezdxf', program: 'ezdxf', purpose: 'auditing our DXF files by ezdxf' },
 ];
