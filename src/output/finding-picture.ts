@@ -1,6 +1,5 @@
-import { deepestPoint } from '../fit/deepest-point.js';
-import { type Edge, midpoint } from '../geometry/edge.js';
-import { area, type Contour, parts } from '../geometry/region.js';
+import type { Edge } from '../geometry/edge.js';
+import { anchor } from '../inspect/anchor.js';
 import type { Finding } from '../inspect/finding.js';
 import { type Ranked, ranked } from '../inspect/ranked.js';
 import { type Badge, placed } from './badges.js';
@@ -129,17 +128,6 @@ function openPath(edges: readonly Edge[], frame: Frame): string {
     return `A ${r} ${r} 0 0 ${e.r > 0 ? 0 : 1} ${at(e.x1, e.y1)}`;
   });
   return `M ${at(first.x0, first.y0)} ${steps.join(' ')}`;
-}
-
-/** What the number of a finding points at: its place, or else the widest of its zone. */
-function anchor({ where, zone }: Finding): readonly [number, number] | null {
-  if (where) return where;
-  const areas = zone?.areas ? parts(zone.areas) : [];
-  const size = (part: readonly Contour[]): number => area({ contours: part });
-  const [first, ...rest] = areas;
-  if (first) return deepestPoint(rest.reduce((a, b) => (size(b) > size(a) ? b : a), first)).at;
-  const edge = zone?.lines?.[0]?.[0];
-  return edge ? midpoint(edge) : null;
 }
 
 /** A line from a disc to what it points at, where it had to stand aside. */

@@ -90,10 +90,11 @@ function shadow(facePath: string, size: number): string[] {
 }
 
 /** Stand-ins for woods that are not in the table. */
-const PALE = { colour: '#dcc49c', grain: '#b99a6a' } as const;
-const DARK = { colour: '#6d4c33', grain: '#48301e' } as const;
+export const PALE = { colour: '#dcc49c', grain: '#b99a6a' } as const;
+export const DARK = { colour: '#6d4c33', grain: '#48301e' } as const;
 
-function woodOr(name: string, other: { colour: string; grain: string }, own?: OwnWoods): Wood {
+/** A wood by its name, with the looks of another where it is not in the table. */
+export function woodOr(name: string, other: { colour: string; grain: string }, own?: OwnWoods): Wood {
   return (
     findWood(name, own) ?? {
       name,

@@ -1,5 +1,6 @@
 import type { Recipe } from '../../recipe/recipe.js';
 import type { Parameter } from '../../schema/parameter.js';
+import type { Units } from '../../schema/units.js';
 
 /*
  * What the page and its workers say to each other: plain data. Lengths mm. Path data is SVG's, mm, x right and y DOWN,
@@ -19,8 +20,8 @@ export type Ask =
   | { readonly ask: 'book' }
   /** Coarse: the quickest true picture of the text. Exact: the whole job. */
   | { readonly ask: 'draw'; readonly text: string; readonly origin: Origin; readonly exact: boolean }
-  /** A view of the job that was drawn exactly last. */
-  | { readonly ask: 'view'; readonly view: ViewName }
+  /** A view of the job that was drawn exactly last, its words in these units. */
+  | { readonly ask: 'view'; readonly view: ViewName; readonly units: Units }
   /** How wide wood is at a point (x, y down) of that job. */
   | { readonly ask: 'measure'; readonly at: readonly [number, number] }
   | { readonly ask: 'thumbnail'; readonly text: string; readonly origin: Origin };
@@ -28,7 +29,7 @@ export type Ask =
 export type Answer<A extends Ask['ask']> = {
   book: Book;
   draw: Drawn | Trouble;
-  view: View;
+  view: View | Trouble;
   measure: Measured | null;
   thumbnail: Thumbnail | Trouble;
 }[A];
@@ -150,11 +151,13 @@ export type ViewName = (typeof VIEWS)[number];
 export interface View {
   readonly view: ViewName;
   readonly box: Box;
+  /** A whole picture instead of shapes, as SVG text; '' for none. */
+  readonly picture: string;
   /** Bottom first; `look` is a class of style/looks.css. */
   readonly shapes: readonly Shape[];
   readonly labels: readonly Label[];
   /** What its looks mean, by look. */
-  readonly key: readonly { readonly look: string; readonly text: string }[];
+  readonly key: readonly { readonly look: string; readonly fill?: string; readonly text: string }[];
   /** One or two plain sentences: what it shows, and what it found. */
   readonly says: string;
 }
