@@ -70,6 +70,9 @@ function cellKey(ix: number, iy: number): number {
   return ix * 67108859 + iy;
 }
 
+/** A quarter of a cell from its border, with room for rounding. */
+const BORDER = 0.24;
+
 /** Points that count as one. */
 class Nodes {
   readonly within: number;
@@ -85,11 +88,15 @@ class Nodes {
     const size = 4 * this.within;
     const ix = Math.round(x / size);
     const iy = Math.round(y / size);
-    for (let dx = -1; dx <= 1; dx++)
-      for (let dy = -1; dy <= 1; dy++)
-        for (const n of this.#cells.get(cellKey(ix + dx, iy + dy)) ?? []) {
+    // A cell is four times as wide as points may lie apart: only one beside whose border the point lies can matter.
+    const [px, py] = [x / size - ix, y / size - iy];
+    for (let dx = px < -BORDER ? -1 : 0; dx <= (px > BORDER ? 1 : 0); dx++)
+      for (let dy = py < -BORDER ? -1 : 0; dy <= (py > BORDER ? 1 : 0); dy++) {
+        const cell = this.#cells.get(cellKey(ix + dx, iy + dy));
+        if (!cell) continue;
+        for (const n of cell)
           if (Math.abs(this.xs[n]! - x) <= this.within && Math.abs(this.ys[n]! - y) <= this.within) return n;
-        }
+      }
     const n = this.xs.length;
     this.xs.push(x);
     this.ys.push(y);
@@ -103,21 +110,21 @@ class Nodes {
 
 function merged(edges: readonly Edge[], owner: readonly number[], sets: number, nodes: Nodes): Border[] {
   const index = new EdgesIndex(edges);
-  const cuts: [number, number][][] = edges.map(() => []);
+  const cuts: ([number, number][] | undefined)[] = new Array(edges.length);
   edges.forEach((e, i) => {
     for (const j of index.near(edgeBox(e), ON_EDGE)) {
       if (j <= i) continue;
       crossings(e, edges[j]!, (x, y) => {
-        cuts[i]!.push([x, y]);
-        cuts[j]!.push([x, y]);
+        (cuts[i] ??= []).push([x, y]);
+        (cuts[j] ??= []).push([x, y]);
       });
     }
   });
-  const borders = new Map<string, Border[]>();
+  const borders = new Map<number, Border[]>();
   edges.forEach((e, i) => {
-    const ends = [{ x: e.x0, y: e.y0 }, ...cutsAlong(e, cuts[i]!), { x: e.x1, y: e.y1 }].map(({ x, y }) =>
-      nodes.at(x, y),
-    );
+    const ends = [nodes.at(e.x0, e.y0)];
+    if (cuts[i]) for (const { x, y } of cutsAlong(e, cuts[i])) ends.push(nodes.at(x, y));
+    ends.push(nodes.at(e.x1, e.y1));
     for (let k = 0; k + 1 < ends.length; k++) {
       const [from, to] = [ends[k]!, ends[k + 1]!];
       if (from === to) continue;
@@ -128,11 +135,15 @@ function merged(edges: readonly Edge[], owner: readonly number[], sets: number, 
 }
 
 function snapped(e: Edge, nodes: Nodes, from: number, to: number): Edge {
-  return { ...e, x0: nodes.xs[from]!, y0: nodes.ys[from]!, x1: nodes.xs[to]!, y1: nodes.ys[to]! };
+  const { cx, cy, r } = e;
+  return { x0: nodes.xs[from]!, y0: nodes.ys[from]!, x1: nodes.xs[to]!, y1: nodes.ys[to]!, cx, cy, r };
 }
 
+/** More than memory holds; a key made with it stays a whole number exactly. */
+const MOST_NODES = 0x4000000;
+
 function addBorder(
-  borders: Map<string, Border[]>,
+  borders: Map<number, Border[]>,
   edge: Edge,
   from: number,
   to: number,
@@ -140,8 +151,7 @@ function addBorder(
   sets: number,
   same: number,
 ): void {
-  const forward = from < to;
-  const key = forward ? `${from},${to}` : `${to},${from}`;
+  const key = from < to ? from * MOST_NODES + to : to * MOST_NODES + from;
   const list = borders.get(key) ?? [];
   const [mx, my] = midpoint(edge);
   const twin = list.find((b) => {

@@ -23,14 +23,18 @@ export interface Bend {
 export function bend(turn: number, radius: number): Bend {
   const length = (turn * radius) / (1 - EASE);
   const ease = EASE * length;
+  const eased = clothoid(ease, 1 / (2 * ease * radius));
+  const [easedSin, easedCos] = [sin(eased.heading), cos(eased.heading)];
   const first = (s: number): { place: Vector; heading: number; curvature: number } => {
-    const grown = clothoid(Math.min(s, ease), 1 / (2 * ease * radius));
-    if (s <= ease) return { ...grown, curvature: s / (ease * radius) };
-    const heading = grown.heading + (s - ease) / radius;
+    if (s <= ease) {
+      const { place, heading } = clothoid(s, 1 / (2 * ease * radius));
+      return { place, heading, curvature: s / (ease * radius) };
+    }
+    const heading = eased.heading + (s - ease) / radius;
     return {
       place: [
-        grown.place[0] + radius * (sin(heading) - sin(grown.heading)),
-        grown.place[1] - radius * (cos(heading) - cos(grown.heading)),
+        eased.place[0] + radius * (sin(heading) - easedSin),
+        eased.place[1] - radius * (cos(heading) - easedCos),
       ],
       heading,
       curvature: 1 / radius,
@@ -70,6 +74,8 @@ export function clothoid(s: number, k: number): { place: Vector; heading: number
     if (m % 2 === 0) x += m % 4 === 0 ? part : -part;
     else y += m % 4 === 1 ? part : -part;
     term = (term * heading) / (m + 1);
+    // What is left is below the last digit of either sum.
+    if (Math.abs(term) < 1e-18 * Math.abs(y)) break;
   }
   return { place: [x, y], heading };
 }

@@ -125,12 +125,14 @@ function lay(sides: readonly FrameSide[], corner: Bend, counts: readonly [number
     const n = sin(side.heading);
     const ahead = (d: number): Vector => [side.start[0] + d * c, side.start[1] + d * n];
     const first = side.heading - corner.turn;
-    const bent = (origin: Vector, heading: number, offset: number) => (along: number) => {
-      const b = corner.at(offset + along);
+    const bent = (origin: Vector, heading: number, offset: number): Stretch['spot'] => {
       const [hc, hn] = [cos(heading), sin(heading)];
-      const [x, y] = b.place;
-      const at: Vector = [origin[0] + x * hc - y * hn, origin[1] + x * hn + y * hc];
-      return { at, heading: heading + b.heading, curvature: b.curvature };
+      return (along) => {
+        const b = corner.at(offset + along);
+        const [x, y] = b.place;
+        const at: Vector = [origin[0] + x * hc - y * hn, origin[1] + x * hn + y * hc];
+        return { at, heading: heading + b.heading, curvature: b.curvature };
+      };
     };
     const entry: Vector = [
       side.start[0] - corner.setback * cos(first),
