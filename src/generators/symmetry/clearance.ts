@@ -3,27 +3,55 @@ import type { Edge } from '../../geometry/edge.js';
 import { nearestPoints } from '../../geometry/nearest.js';
 import { type Box, bounds, edgeBox, type Region, windingNumber } from '../../geometry/region.js';
 
+/** An edge with its box. */
+interface Boxed {
+  readonly edge: Edge;
+  readonly box: Box;
+}
+
+interface Motif {
+  readonly box: Box;
+  readonly edges: readonly Boxed[];
+}
+
+/** A motif is held against many copies of itself: its boxes are made once. */
+const motifs = new WeakMap<Region, Motif>();
+
+function boxed(region: Region): Motif {
+  let known = motifs.get(region);
+  if (!known) {
+    const edges = region.contours.flat().map((edge) => ({ edge, box: edgeBox(edge) }));
+    known = { box: bounds(region.contours), edges };
+    motifs.set(region, known);
+  }
+  return known;
+}
+
 /** Are two regions at least `gap` mm apart? Not if they touch or one holds the other, whatever the gap. */
 export function apart(a: Region, b: Region, gap: number): boolean {
-  const p = bounds(a.contours);
+  const { box: p, edges } = boxed(a);
   const q = bounds(b.contours);
-  if (between(p, q) > gap) return true;
-  const near = (region: Region, to: Box): [Edge, Box][] =>
-    region.contours
-      .flat()
-      .map((e): [Edge, Box] => [e, edgeBox(e)])
-      .filter(([, box]) => between(box, to) <= gap);
-  const second = near(b, p);
-  for (const [e, box] of near(a, q))
-    for (const [f, other] of second) if (between(box, other) <= gap && !edgesApart(e, f, gap)) return false;
+  if (!within(p, q, gap)) return true;
+  const second: Boxed[] = [];
+  for (const c of b.contours)
+    for (const edge of c) {
+      const box = edgeBox(edge);
+      if (within(box, p, gap)) second.push({ edge, box });
+    }
+  for (const { edge, box } of edges) {
+    if (!within(box, q, gap)) continue;
+    for (const other of second)
+      if (within(box, other.box, gap) && !edgesApart(edge, other.edge, gap)) return false;
+  }
   return !holds(a, b) && !holds(b, a);
 }
 
-/** Distance between two boxes, mm. */
-function between(p: Box, q: Box): number {
-  const dx = Math.max(p.minX - q.maxX, q.minX - p.maxX, 0);
-  const dy = Math.max(p.minY - q.maxY, q.minY - p.maxY, 0);
-  return Math.sqrt(dx * dx + dy * dy);
+/** Are two boxes no further apart than `gap` mm? */
+function within(p: Box, q: Box, gap: number): boolean {
+  const dx = p.minX > q.maxX ? p.minX - q.maxX : q.minX > p.maxX ? q.minX - p.maxX : 0;
+  if (dx > gap) return false;
+  const dy = p.minY > q.maxY ? p.minY - q.maxY : q.minY > p.maxY ? q.minY - p.maxY : 0;
+  return dy <= gap && Math.sqrt(dx * dx + dy * dy) <= gap;
 }
 
 function edgesApart(e: Edge, f: Edge, gap: number): boolean {
