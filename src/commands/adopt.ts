@@ -1,6 +1,7 @@
 import { basename, extname, join } from 'node:path';
 import { type Beside, refuseOthers, writeBeside } from '../disk/beside.js';
 import { drawingText, loadDrawing } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { compose } from '../generators/compose.js';
 import { openDrawing } from '../generators/drawing/open.js';
 import { asDrawn } from '../generators/drawing/outlines/parameters.js';
@@ -19,7 +20,6 @@ import { count } from './count.js';
 import { boxOf, type Room, roomOf, WIDE, widest } from './face.js';
 import { make } from './make.js';
 import { inOwnWords, UNWRITTEN } from './own-words.js';
-import { message } from './report.js';
 
 /** Remarks on a drawing that are told one by one; the rest are on the sheet. */
 const TOLD = 20;

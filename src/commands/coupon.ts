@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { coupon } from '../coupon.js';
 import { checkFolder, writeFolder } from '../disk/folder.js';
 import { loadAssets, loadRecipeText, loadRenderer } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import type { Coupon } from '../output/coupon.js';
 import type { CouponProof } from '../proof/index.js';
 import { nameFault } from '../recipe/name.js';
@@ -10,7 +11,6 @@ import { BadInput, Refusal } from '../schema/fault.js';
 import { MM_PER_INCH, numberText } from '../schema/units.js';
 import { type CouponOptions, readCoupon } from './coupon-options.js';
 import { noteCoupon } from './fit-log.js';
-import { message } from './report.js';
 
 /**
  * Makes the coupon of a recipe into OUT/NAME-coupon and notes its steps in the recipe's fit log. Throws BadInput and

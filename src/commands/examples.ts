@@ -8,6 +8,15 @@ Examples:
 
 Exit codes: 0 made and proven, 1 cannot be cut as asked (nothing is written), 2 bad input or usage.`;
 
+export const SERVE_EXAMPLES = `
+Examples:
+  inlaywright serve
+  inlaywright serve tea-box-rosette.json
+  inlaywright serve ~/inlays --out ~/inlays/made --no-open
+
+The page is for this machine alone: it is bound to 127.0.0.1, and the address printed holds a key that is new each time.
+It edits the recipe files of that folder, the same that inlaywright make takes, and nothing outside it.`;
+
 export const LETTER_EXAMPLES = `
 Examples:
   inlaywright letter "Orchard 27" --height 40mm --cutter 3mm

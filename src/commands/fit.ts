@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { loadRecipeText } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { type Advice, advise, USUAL } from '../fit/log/advice.js';
 import { assumedLadder, stepsText } from '../fit/log/coupon-ladder.js';
 import { type Entry, LOG_VERSION, type Setup } from '../fit/log/entry.js';
@@ -11,7 +12,6 @@ import { numberText } from '../schema/units.js';
 import { appendLine, keepAside, type LogFile, logPath, otherLogs, readLog } from './fit-log.js';
 import { type NextOptions, type RecordOptions, readNext, readRecord } from './fit-options.js';
 import { adviceLines, type Known, type Seen } from './fit-words.js';
-import { message } from './report.js';
 
 /** Adds one result to the log beside the recipe. Throws BadInput; nothing is written then. */
 export function record(recipePath: string, options: RecordOptions): void {

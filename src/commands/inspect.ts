@@ -1,5 +1,6 @@
 import { build } from '../build.js';
 import { loadAssets, loadRecipeText } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import type { Finding } from '../inspect/finding.js';
 import { ranked } from '../inspect/ranked.js';
 import { planOf } from '../inspect/sums/plan/plan.js';
@@ -9,7 +10,6 @@ import { reachNote, reachRows } from '../output/sheet-reach.js';
 import { readRecipe } from '../recipe/read.js';
 import { MM_PER_INCH, numberText } from '../schema/units.js';
 import { pictureKind, writePicture } from './picture-file.js';
-import { message } from './report.js';
 import { wrapped } from './wrap.js';
 
 export interface InspectOptions {

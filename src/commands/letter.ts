@@ -1,6 +1,7 @@
 import { isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { type Beside, refuseOthers, writeBeside } from '../disk/beside.js';
 import { loadAssets } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { compose } from '../generators/compose.js';
 import type { Assets } from '../generators/generator.js';
 import { readRecipe } from '../recipe/read.js';
@@ -11,7 +12,6 @@ import { roomOf, widest } from './face.js';
 import { type LetterOptions, letterRecipe, OPTION_OF } from './letter-recipe.js';
 import { make } from './make.js';
 import { inOwnWords, UNWRITTEN } from './own-words.js';
-import { message } from './report.js';
 
 /**
  * Makes a text into a piece of just its size: writes the recipe as OUT/NAME.json and makes it. Returns the exit code;

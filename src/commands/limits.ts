@@ -1,12 +1,12 @@
 import type { Loss } from '../cutter/loss.js';
 import { loadAssets, loadRecipeText } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { roundedUp, scaleText } from '../inspect/remedy.js';
 import { type CutterLimit, type Limits, limits, MOST_TIMES } from '../limits.js';
 import { readRecipe } from '../recipe/read.js';
 import { cornerRadius, type Recipe } from '../recipe/recipe.js';
 import { lengthText } from '../schema/units.js';
 import { cutterText } from '../shop/cutters.js';
-import { message } from './report.js';
 
 export interface LimitsOptions {
   readonly set: readonly string[];

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { build } from '../build.js';
 import { checkFolder, writeFolder } from '../disk/folder.js';
 import { loadAssets, loadRecipeText, loadRenderer } from '../disk/load.js';
+import { describeError, message } from '../disk/report.js';
 import type { Assets } from '../generators/generator.js';
 import { ranked } from '../inspect/ranked.js';
 import type { Job } from '../output/job.js';
@@ -9,7 +10,6 @@ import type { ProofResult } from '../output/job-text.js';
 import { readRecipe } from '../recipe/read.js';
 import { BadInput } from '../schema/fault.js';
 import { layoutLines, partNumbers } from './parts.js';
-import { describeError, message } from './report.js';
 import { resultLine, resultObject } from './result.js';
 
 export interface MakeOptions {

@@ -4,11 +4,11 @@ import { fileURLToPath } from 'node:url';
 import { build } from '../build.js';
 import { fileFault, makeFolder } from '../disk/files.js';
 import { loadAssets, loadRenderer } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { generators } from '../generators/index.js';
 import { readRecipe } from '../recipe/read.js';
 import { sampleText } from '../recipe/sample.js';
 import { generatorNamed } from './list.js';
-import { message } from './report.js';
 
 /** The drawings of the samples lie beside the recipes that ship. */
 const SAMPLES = fileURLToPath(new URL('../../patterns/sample.json', import.meta.url));

@@ -1,3 +1,4 @@
+import { message } from '../disk/report.js';
 import { type Certificate, certifyDrawing } from '../proof/index.js';
 import { BadInput } from '../schema/fault.js';
 import { lengthRange, parseLength, toMillimetres, type Units } from '../schema/units.js';
@@ -5,7 +6,6 @@ import { type PictureKind, pictureKind, writePicture } from './picture-file.js';
 import { type Assembly, assemble } from './prove-gap.js';
 import { type ProveFile, readProveFile } from './prove-read.js';
 import { assemblyText, certificateText, kindText, stockCutterFor } from './prove-text.js';
-import { message } from './report.js';
 
 export interface ProveOptions {
   readonly cutter: string;

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { quietPipes, reportError } from '../disk/report.js';
 import type { Parameter } from '../schema/parameter.js';
 import { type AdoptOptions, adoptParameters } from './adopt-recipe.js';
 import type { CouponOptions } from './coupon-options.js';
@@ -10,6 +11,7 @@ import {
   MAKE_EXAMPLES,
   PROVE_EXAMPLES,
   RECORD_EXAMPLES,
+  SERVE_EXAMPLES,
 } from './examples.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
 import type { InspectOptions } from './inspect.js';
@@ -17,7 +19,7 @@ import { type LetterOptions, letterParameters } from './letter-recipe.js';
 import type { LimitsOptions } from './limits.js';
 import type { MakeOptions } from './make.js';
 import type { ProveOptions } from './prove.js';
-import { quietPipes, reportError } from './report.js';
+import type { ServeOptions } from './serve.js';
 import { version } from './version.js';
 
 /** Exit codes: 0 made and proven; 1 refused, or an internal error; 2 bad input or usage. */
@@ -48,6 +50,19 @@ export async function run(args: readonly string[]): Promise<number> {
     .action(async (recipes: string[], options: MakeOptions) => {
       const { make } = await import('./make.js');
       code = await make(recipes, options);
+    });
+
+  program
+    .command('serve')
+    .description('show recipes on a page of this machine, to turn them and make them there')
+    .argument('[path]', 'a recipe to open, or the folder to serve', '.')
+    .option('-o, --out <folder>', 'folder that gets a folder for each piece', 'out')
+    .option('--port <number>', 'port of the page (default: any that is free)')
+    .option('--no-open', 'print the address and open no browser')
+    .addHelpText('after', SERVE_EXAMPLES)
+    .action(async (path: string, options: ServeOptions) => {
+      const { serve } = await import('./serve.js');
+      await serve(path, options);
     });
 
   program

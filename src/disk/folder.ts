@@ -31,6 +31,11 @@ const OURS = [
 /** The drawings of the second inlay and those after it, when there are several plug woods. */
 const FURTHER = /^(?:pocket|plug)-(?:[2-9]|[1-9]\d)\.(?:dxf|svg)$/;
 
+/** Whether a made piece's folder may hold a file of that name. */
+export function isOurs(name: string): boolean {
+  return OURS.includes(name) || FURTHER.test(name);
+}
+
 /** Files that systems leave in any folder they show. */
 const SYSTEM = ['.DS_Store', 'Thumbs.db', 'desktop.ini'];
 
@@ -166,7 +171,7 @@ function refuseForeign(path: string): void {
 function whyForeign(path: string): string | null {
   if (!isResult(path))
     return 'exists and was not made by inlaywright; move it away or choose another folder with --out';
-  const other = entries(path).find((f) => !OURS.includes(f) && !FURTHER.test(f) && !SYSTEM.includes(f));
+  const other = entries(path).find((f) => !isOurs(f) && !SYSTEM.includes(f));
   return other === undefined
     ? null
     : `holds ${other}, which inlaywright did not write; move it out first, so that it is not lost`;

@@ -157,7 +157,7 @@ function loadFont(name: string, folder: string, where: string): ArrayBuffer[] {
 /** The text engine's WASM, compiled once. */
 let shaper: Shaper | undefined;
 
-function loadShaper(): Shaper {
+export function loadShaper(): Shaper {
   shaper ??= makeShaper(readFileSync(require.resolve('harfbuzzjs/dist/harfbuzz.wasm')));
   return shaper;
 }

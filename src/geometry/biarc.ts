@@ -121,7 +121,7 @@ function crossing(c: Smooth, from: number, to: number, joint: Vector, p: Vector,
 }
 
 /** Share of a stretch to which the crossing is found: far below what a file can hold. */
-const SURE = 2 ** -32;
+const SURE = 2.3e-10;
 
 /**
  * Where f, of opposite signs at lo and hi, is 0, to within `sure`: by false position, halving the value of an end that
