@@ -2,7 +2,7 @@ import { crossings, cutsAlong } from './crossings.js';
 import { chordLength, type Edge, endTangent, midpoint, reversed, startTangent, tangentAt } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { Undecided } from './fault.js';
-import { type Contour, edgeBox, type Region, rayCrossings } from './region.js';
+import { type Contour, type Region, rayCrossings } from './region.js';
 import { ON_EDGE, ONE_NODE } from './tolerances.js';
 
 /** All points in at least one of the regions. */
@@ -58,7 +58,7 @@ export function overlay(
   for (let attempt = 0; attempt < 4; attempt++) {
     const nodes = new Nodes(within);
     const borders = merged(edges, owner, sets.length, nodes);
-    const contours = walk(keepBoundary(borders, sets.length, inside));
+    const contours = walk(keepBoundary(borders, nodes.xs.length, sets.length, inside));
     if (contours) return { contours };
     within *= 10;
   }
@@ -110,13 +110,19 @@ class Nodes {
 
 function merged(edges: readonly Edge[], owner: readonly number[], sets: number, nodes: Nodes): Border[] {
   const index = new EdgesIndex(edges);
-  const cuts: ([number, number][] | undefined)[] = new Array(edges.length);
+  // Flat lists: x, y, x, y ...
+  const cuts: (number[] | undefined)[] = new Array(edges.length);
+  const cut = (k: number, x: number, y: number): void => {
+    const e = edges[k]!;
+    // Nothing is cut at its own end, where it meets its neighbours.
+    if (!((x === e.x0 && y === e.y0) || (x === e.x1 && y === e.y1))) (cuts[k] ??= []).push(x, y);
+  };
   edges.forEach((e, i) => {
-    for (const j of index.near(edgeBox(e), ON_EDGE)) {
-      if (j <= i) continue;
+    for (const j of index.nearAfter(i, ON_EDGE)) {
+      if (meetAtEnds(e, edges[j]!)) continue;
       crossings(e, edges[j]!, (x, y) => {
-        (cuts[i] ??= []).push([x, y]);
-        (cuts[j] ??= []).push([x, y]);
+        cut(i, x, y);
+        cut(j, x, y);
       });
     }
   });
@@ -132,6 +138,21 @@ function merged(edges: readonly Edge[], owner: readonly number[], sets: number, 
     }
   });
   return [...borders.values()].flat();
+}
+
+/**
+ * Are these straight edges with both ends alike, or with one end alike and the others on opposite sides of it? They
+ * meet nowhere but there, and nothing is cut at its own end. Many are: sides of polygons, and edges drawn twice.
+ */
+function meetAtEnds(e: Edge, f: Edge): boolean {
+  if (e.r !== 0 || f.r !== 0) return false;
+  const startsAtStart = e.x0 === f.x0 && e.y0 === f.y0;
+  const startsAtEnd = e.x0 === f.x1 && e.y0 === f.y1;
+  const endsAtStart = e.x1 === f.x0 && e.y1 === f.y0;
+  const endsAtEnd = e.x1 === f.x1 && e.y1 === f.y1;
+  const dot = (e.x1 - e.x0) * (f.x1 - f.x0) + (e.y1 - e.y0) * (f.y1 - f.y0);
+  if (startsAtStart || endsAtEnd) return (startsAtStart && endsAtEnd) || dot <= 0;
+  return (startsAtEnd && endsAtStart) || ((startsAtEnd || endsAtStart) && dot >= 0);
 }
 
 function snapped(e: Edge, nodes: Nodes, from: number, to: number): Edge {
@@ -152,24 +173,31 @@ function addBorder(
   same: number,
 ): void {
   const key = from < to ? from * MOST_NODES + to : to * MOST_NODES + from;
-  const list = borders.get(key) ?? [];
-  const [mx, my] = midpoint(edge);
-  const twin = list.find((b) => {
-    const [x, y] = midpoint(b.edge);
-    return Math.abs(x - mx) <= same && Math.abs(y - my) <= same;
-  });
+  const list = borders.get(key);
+  const twin = list && twinOf(edge, list, same);
   if (twin) {
     twin.turns[set]! += twin.from === from ? 1 : -1;
     return;
   }
   const turns = new Array<number>(sets).fill(0);
   turns[set] = 1;
-  list.push({ edge, from, to, turns });
-  borders.set(key, list);
+  const border = { edge, from, to, turns };
+  if (list) list.push(border);
+  else borders.set(key, [border]);
+}
+
+/** The border that runs where the edge does: the ends are the same, so the middles tell. */
+function twinOf(edge: Edge, list: readonly Border[], same: number): Border | undefined {
+  const [mx, my] = midpoint(edge);
+  return list.find((b) => {
+    const [x, y] = midpoint(b.edge);
+    return Math.abs(x - mx) <= same && Math.abs(y - my) <= same;
+  });
 }
 
 function keepBoundary(
   borders: readonly Border[],
+  nodes: number,
   sets: number,
   inside: (windings: readonly number[]) => boolean,
 ): Border[] {
@@ -180,10 +208,9 @@ function keepBoundary(
   const flatIndex = new EdgesIndex(flat);
   const turnedIndex = new EdgesIndex(turned);
   const kept: Border[] = [];
-  const home = new Map(live.map((b, i) => [b, i]));
-  for (const run of runs(live)) {
-    const b = run[0]!;
-    const i = home.get(b)!;
+  for (const run of runs(live, nodes)) {
+    const i = run[0]!;
+    const b = live[i]!;
     const [mx, my] = midpoint(b.edge);
     const [tx, ty] = tangentAt(b.edge, mx, my);
     const steep = Math.abs(ty) >= Math.abs(tx);
@@ -191,7 +218,7 @@ function keepBoundary(
     const view = steep ? flat : turned;
     const index = steep ? flatIndex : turnedIndex;
     const ahead = new Array<number>(sets).fill(0);
-    for (const j of index.near({ minX: x, minY: y, maxX: 1e9, maxY: y }, 0)) {
+    for (const j of index.alongRay(x, y)) {
       if (j === i) continue;
       const c = rayCrossings(view[j]!, x, y);
       if (c !== 0) for (let k = 0; k < sets; k++) ahead[k]! += c * live[j]!.turns[k]!;
@@ -202,44 +229,62 @@ function keepBoundary(
     const right = ahead.map((w, k) => (climbs ? w : w - b.turns[k]!));
     const inLeft = inside(left);
     if (inLeft === inside(right)) continue;
-    for (const c of run) {
+    for (const k of run) {
+      const c = live[k]!;
       kept.push(inLeft ? c : { edge: reversed(c.edge), from: c.to, to: c.from, turns: c.turns });
     }
   }
   return kept;
 }
 
-/** Borders in runs with the same windings along them: nothing else ends at the points between. Longest border first. */
-function runs(borders: readonly Border[]): Border[][] {
-  const ends = new Map<number, number>();
-  const starting = new Map<number, Border>();
-  for (const b of borders) {
-    ends.set(b.from, (ends.get(b.from) ?? 0) + 1);
-    ends.set(b.to, (ends.get(b.to) ?? 0) + 1);
-    starting.set(b.from, b);
-  }
-  const follows = (b: Border): Border | undefined => {
-    const next = starting.get(b.to);
-    return next && ends.get(b.to) === 2 && next.turns.every((t, k) => t === b.turns[k]) ? next : undefined;
-  };
-  const hasBefore = new Set(borders.map(follows));
-  const done = new Set<Border>();
-  const out: Border[][] = [];
+/**
+ * Borders in runs with the same windings along them: nothing else ends at the points between. Longest border first.
+ * Runs are lists of positions in `borders`.
+ */
+function runs(borders: readonly Border[], nodes: number): number[][] {
+  const ends = new Int32Array(nodes);
+  const starting = new Int32Array(nodes);
+  borders.forEach(({ from, to }, i) => {
+    ends[from]!++;
+    ends[to]!++;
+    starting[from] = i;
+  });
+  const NONE = -1;
+  const follows = Int32Array.from(borders, ({ to, turns }) => {
+    // Where nothing starts the list says 0, which starts elsewhere.
+    const next = starting[to]!;
+    const joined = ends[to] === 2 && borders[next]!.from === to;
+    return joined && borders[next]!.turns.every((t, k) => t === turns[k]) ? next : NONE;
+  });
+  const hasBefore = new Uint8Array(borders.length);
+  for (const next of follows) if (next !== NONE) hasBefore[next] = 1;
+  const done = new Uint8Array(borders.length);
+  const out: number[][] = [];
   // Open runs from their first borders, then what is left: closed rings.
   for (const pass of [false, true])
-    for (const first of borders) {
-      if (done.has(first) || (!pass && hasBefore.has(first))) continue;
-      const run: Border[] = [];
-      for (let b: Border | undefined = first; b && !done.has(b); b = follows(b)) {
-        done.add(b);
-        run.push(b);
+    for (let first = 0; first < borders.length; first++) {
+      if (done[first] || (!pass && hasBefore[first])) continue;
+      const run: number[] = [];
+      for (let i = first; i !== NONE && !done[i]; i = follows[i]!) {
+        done[i] = 1;
+        run.push(i);
       }
-      let longest = 0;
-      for (let k = 1; k < run.length; k++)
-        if (chordLength(run[k]!.edge) > chordLength(run[longest]!.edge)) longest = k;
-      out.push([run[longest]!, ...run.slice(0, longest), ...run.slice(longest + 1)]);
+      out.push(longestFirst(run, borders));
     }
   return out;
+}
+
+function longestFirst(run: number[], borders: readonly Border[]): number[] {
+  let longest = 0;
+  let most = Number.NEGATIVE_INFINITY;
+  run.forEach((i, k) => {
+    const length = chordLength(borders[i]!.edge);
+    if (length <= most) return;
+    longest = k;
+    most = length;
+  });
+  if (longest > 0) run.unshift(...run.splice(longest, 1));
+  return run;
 }
 
 function quarterTurn(e: Edge): Edge {

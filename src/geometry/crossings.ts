@@ -10,8 +10,9 @@ export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void):
   const both = (x: number, y: number): void => {
     if (onEdge(a, x, y) && onEdge(b, x, y)) at(x, y);
   };
-  both(a.x0, a.y0);
-  both(a.x1, a.y1);
+  // An edge's end lies on that edge: the other one is asked first, since it mostly says no.
+  if (onEdge(b, a.x0, a.y0)) both(a.x0, a.y0);
+  if (onEdge(b, a.x1, a.y1)) both(a.x1, a.y1);
   both(b.x0, b.y0);
   both(b.x1, b.y1);
   if (a.r === 0 && b.r === 0) lineLine(a, b, both);
@@ -21,7 +22,14 @@ export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void):
 }
 
 function onEdge(e: Edge, x: number, y: number): boolean {
-  return distanceToEdge(e, x, y) <= ON_EDGE;
+  return !(e.r === 0 && offBox(e, x, y)) && distanceToEdge(e, x, y) <= ON_EDGE;
+}
+
+/** Is the point beside a segment's box, by more than rounding? It is then off the segment, and that is quicker to see. */
+function offBox(e: Edge, x: number, y: number): boolean {
+  const over = 2 * ON_EDGE;
+  if (e.x0 < e.x1 ? x < e.x0 - over || x > e.x1 + over : x < e.x1 - over || x > e.x0 + over) return true;
+  return e.y0 < e.y1 ? y < e.y0 - over || y > e.y1 + over : y < e.y1 - over || y > e.y0 + over;
 }
 
 type Hit = (x: number, y: number) => void;
@@ -110,19 +118,24 @@ export interface Cut {
 }
 
 /**
- * Where `points` cut an edge, in order, strictly between its ends, near-doubles merged. The points are kept as given:
- * two edges that cross share their crossing to the last digit, though an arc may run past it by rounding.
+ * Where points (x, y, x, y ...) cut an edge, in order, strictly between its ends, near-doubles merged. The points are
+ * kept as given: two edges that cross share their crossing to the last digit, though an arc may run past it by rounding.
  */
-export function cutsAlong(e: Edge, points: readonly (readonly [number, number])[]): Cut[] {
+export function cutsAlong(e: Edge, points: readonly number[]): Cut[] {
   const end = parameterEnd(e);
   const atLeast = e.r === 0 ? ON_EDGE : ON_EDGE / Math.abs(e.r);
-  const out: Cut[] = [];
-  const sorted = points
-    .map(([x, y]): Cut => ({ t: pointParameter(e, x, y), x, y }))
-    .sort((p, q) => p.t - q.t);
-  for (const cut of sorted) {
-    const last = out.at(-1)?.t ?? 0;
-    if (cut.t > last + atLeast && cut.t < end - atLeast) out.push(cut);
+  const within: Cut[] = [];
+  for (let k = 0; k < points.length; k += 2) {
+    const [x, y] = [points[k]!, points[k + 1]!];
+    const t = pointParameter(e, x, y);
+    if (t > atLeast && t < end - atLeast) within.push({ t, x, y });
   }
-  return out;
+  if (within.length < 2) return within;
+  within.sort((p, q) => p.t - q.t);
+  let last = Number.NEGATIVE_INFINITY;
+  return within.filter(({ t }) => {
+    const apart = t > last + atLeast;
+    if (apart) last = t;
+    return apart;
+  });
 }

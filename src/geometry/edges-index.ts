@@ -5,6 +5,9 @@ import { type Box, edgeBox } from './region.js';
 /** Below this many edges a plain walk over the boxes beats building a tree. */
 const FEW = 48;
 
+/** Past every drawing, mm. */
+const FAR = 1e9;
+
 /** Finds edges near a box. Built once over a fixed list; ids are positions in that list, returned in rising order. */
 export class EdgesIndex {
   /** minX, minY, maxX, maxY an edge. A plain array: small typed ones cost more to make than to use. */
@@ -35,13 +38,46 @@ export class EdgesIndex {
     return this.#search(b[k]! - reach, b[k + 1]! - reach, b[k + 2]! + reach, b[k + 3]! + reach);
   }
 
+  /** Of those near edge i, the ones after it in the list. The array is reused. */
+  nearAfter(i: number, reach: number): readonly number[] {
+    const b = this.#boxes;
+    const k = 4 * i;
+    const [minX, minY] = [b[k]! - reach, b[k + 1]! - reach];
+    const [maxX, maxY] = [b[k + 2]! + reach, b[k + 3]! + reach];
+    if (!this.#tree) return this.#walked(minX, minY, maxX, maxY, i + 1);
+    return sorted(this.#tree.search(minX, minY, maxX, maxY, (j) => j > i));
+  }
+
+  /** Ids of the edges whose boxes a ray from (x, y) towards +x comes to, in any order. The array is reused. */
+  alongRay(x: number, y: number): readonly number[] {
+    return this.#tree ? this.#tree.search(x, y, FAR, y) : this.#walked(x, y, FAR, y);
+  }
+
   #search(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
-    if (this.#tree) return this.#tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
+    if (this.#tree) return sorted(this.#tree.search(minX, minY, maxX, maxY));
+    return this.#walked(minX, minY, maxX, maxY);
+  }
+
+  #walked(minX: number, minY: number, maxX: number, maxY: number, first = 0): readonly number[] {
     const found = this.#found;
     found.length = 0;
     const b = this.#boxes;
-    for (let i = 0, k = 0; k < b.length; i++, k += 4)
+    for (let i = first, k = 4 * first; k < b.length; i++, k += 4)
       if (b[k]! <= maxX && b[k + 1]! <= maxY && b[k + 2]! >= minX && b[k + 3]! >= minY) found.push(i);
     return found;
   }
+}
+
+/** Lists this short are sorted by hand: most are, and the call costs more than the work. */
+const SHORT = 12;
+
+function sorted(found: number[]): number[] {
+  if (found.length > SHORT) return found.sort((a, b) => a - b);
+  for (let i = 1; i < found.length; i++) {
+    const v = found[i]!;
+    let k = i;
+    for (; k > 0 && found[k - 1]! > v; k--) found[k] = found[k - 1]!;
+    found[k] = v;
+  }
+  return found;
 }

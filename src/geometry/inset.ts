@@ -84,8 +84,7 @@ function dropOutside(index: EdgesIndex, sources: readonly Edge[], stretches: Str
     const s = stretches[k]!;
     const [x, y] = pointAt(s.edge, parameterEnd(s.edge) / 2);
     let turns = 0;
-    for (const j of index.near({ minX: x, minY: y, maxX: 1e9, maxY: y }, 0))
-      turns += rayCrossings(sources[j]!, x, y);
+    for (const j of index.alongRay(x, y)) turns += rayCrossings(sources[j]!, x, y);
     if (turns === 1) stretches[kept++] = s;
   }
   stretches.length = kept;
