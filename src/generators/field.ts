@@ -14,6 +14,7 @@ export const fillParameter: ChoiceParameter = {
   kind: 'choice',
   name: 'fill',
   meaning: 'What happens at the edge of the pattern.',
+  say: 'figures … at the edge',
   default: 'clip',
   options: [
     { value: 'clip', meaning: 'figures are cut off there' },
@@ -25,12 +26,15 @@ export const frameParameter: FlagParameter = {
   kind: 'flag',
   name: 'frame',
   meaning: 'Whether clipped straps end in a strap all round.',
+  say: 'clipped straps … a strap all round',
+  words: ['end in', 'do without'],
   default: true,
 };
 
 export const bandParameter: LengthParameter = length(
   'band',
   'Height of a band across the middle that holds the pattern; 0 for the whole outline.',
+  { say: 'filling … of the height', zero: 'all' },
   0,
   0,
   3000,

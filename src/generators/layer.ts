@@ -35,6 +35,7 @@ export const layerParameters: readonly Parameter[] = [
     kind: 'choice',
     name: 'combine',
     meaning: 'How the layer goes together with those before it.',
+    say: 'set to … with earlier layers',
     default: 'union',
     options: [
       { value: 'union', meaning: 'it is let in beside them' },
@@ -45,6 +46,7 @@ export const layerParameters: readonly Parameter[] = [
   length(
     'clear',
     'Wood kept plain round the layer: what earlier layers drew nearer than this is taken away.',
+    { say: '… kept plain round it', often: [0, 20] },
     0,
     0,
     200,
@@ -53,6 +55,7 @@ export const layerParameters: readonly Parameter[] = [
     kind: 'choice',
     name: 'nearby',
     meaning: 'What happens to figures of earlier layers that lie partly in what is taken away.',
+    say: 'set to … figures nearby',
     default: 'cut',
     options: [
       { value: 'cut', meaning: 'they are cut off there' },
@@ -61,10 +64,11 @@ export const layerParameters: readonly Parameter[] = [
   },
 ];
 
-const place = (name: string, meaning: string): Parameter => ({
+const place = (name: string, meaning: string, say: string): Parameter => ({
   kind: 'length',
   name,
   meaning,
+  say,
   default: 0,
   min: -3000,
   max: 3000,
@@ -72,7 +76,18 @@ const place = (name: string, meaning: string): Parameter => ({
 
 /** The keys of `within` beside its shape and that shape's parameters. */
 export const withinParameters: readonly Parameter[] = [
-  length('inset', "How far inside the outline's margin, or the shape's, the layer's edge lies.", 0, 0, 1500),
-  place('x', "Where the shape's middle lies, to the right of the outline's middle."),
-  place('y', "Where the shape's middle lies, above the outline's middle."),
+  length(
+    'inset',
+    "How far inside the outline's margin, or the shape's, the layer's edge lies.",
+    'its edge moved in by …',
+    0,
+    0,
+    1500,
+  ),
+  place(
+    'x',
+    "Where the shape's middle lies, to the right of the outline's middle.",
+    '… to the right of the middle',
+  ),
+  place('y', "Where the shape's middle lies, above the outline's middle.", '… above the middle'),
 ];

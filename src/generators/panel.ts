@@ -11,7 +11,16 @@ export const panel: Generator = {
   family: 'fields',
   summary:
     'The whole area, solid or as a frame of one width: a ground to take figures out of, or a border line.',
-  parameters: [length('width', 'Width of the frame; 0 for a solid panel.', 0, 0), seed],
+  parameters: [
+    length(
+      'width',
+      'Width of the frame; 0 for a solid panel.',
+      { say: 'a frame of … width', zero: 'the full' },
+      0,
+      0,
+    ),
+    seed,
+  ],
   draw(values, outline, pen) {
     const width = num(values, 'width');
     const opening = width > 0 ? offset(outline.inner, -width) : null;

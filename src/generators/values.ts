@@ -1,5 +1,12 @@
 import { BadInput } from '../schema/fault.js';
-import type { AngleParameter, CountParameter, LengthParameter, Values } from '../schema/parameter.js';
+import {
+  type AngleParameter,
+  type Clause,
+  type CountParameter,
+  clause,
+  type LengthParameter,
+  type Values,
+} from '../schema/parameter.js';
 
 /** Every generator takes a seed, so that one can be put in another's place without touching the rest of a recipe. */
 export const seed: CountParameter = {
@@ -7,6 +14,7 @@ export const seed: CountParameter = {
   name: 'seed',
   meaning:
     'Number that fixes every choice left to chance; patterns with no chance in them draw alike for any seed.',
+  say: 'chance seed …',
   default: 1,
   min: 0,
   max: 1_000_000,
@@ -16,6 +24,7 @@ export const turn: AngleParameter = {
   kind: 'angle',
   name: 'turn',
   meaning: 'Turn of the whole pattern, counter-clockwise.',
+  say: 'turned …',
   default: 0,
   min: -360,
   max: 360,
@@ -24,11 +33,12 @@ export const turn: AngleParameter = {
 export function length(
   name: string,
   meaning: string,
+  say: Clause,
   value: number,
   min: number,
   max = 1000,
 ): LengthParameter {
-  return { kind: 'length', name, meaning, default: value, min, max };
+  return { kind: 'length', name, meaning, ...clause(say), default: value, min, max };
 }
 
 export function bad(name: string, message: string): BadInput {

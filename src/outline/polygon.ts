@@ -7,12 +7,26 @@ export const polygonShape: DrawnShape = {
   name: 'polygon',
   title: 'Regular polygon',
   parameters: [
-    { kind: 'count', name: 'sides', meaning: 'Number of sides.', default: 6, min: 3, max: 24 },
-    length('across', 'Across the flats: the diameter of the circle that touches every side.', 100),
+    {
+      kind: 'count',
+      name: 'sides',
+      meaning: 'Number of sides.',
+      say: '… sides',
+      default: 6,
+      min: 3,
+      max: 24,
+    },
+    length(
+      'across',
+      'Across the flats: the diameter of the circle that touches every side.',
+      '… across the flats',
+      100,
+    ),
     {
       kind: 'angle',
       name: 'turn',
       meaning: 'Turn counter-clockwise; at 0 a side lies along the bottom.',
+      say: 'turned …',
       default: 0,
       min: -360,
       max: 360,

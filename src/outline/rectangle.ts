@@ -9,9 +9,15 @@ export const rectangleShape: DrawnShape = {
   name: 'rectangle',
   title: 'Rectangle',
   parameters: [
-    length('width', 'Width of the face.', 130),
-    length('height', 'Height of the face.', 130),
-    length('corner', 'Radius of the rounded corners; 0 for square ones.', 0, 0),
+    length('width', 'Width of the face.', '… wide', 130),
+    length('height', 'Height of the face.', '… high', 130),
+    length(
+      'corner',
+      'Radius of the rounded corners; 0 for square ones.',
+      { say: 'corners of … radius', often: [0, 40], zero: 'no' },
+      0,
+      0,
+    ),
     margin,
   ],
   face: (values) => rectangle(values, 0),

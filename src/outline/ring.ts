@@ -6,8 +6,8 @@ export const ringShape: DrawnShape = {
   name: 'ring',
   title: 'Ring',
   parameters: [
-    length('diameter', 'Outer diameter of the face.', 200),
-    length('bore', 'Diameter of the opening in the middle.', 120),
+    length('diameter', 'Outer diameter of the face.', '… across', 200),
+    length('bore', 'Diameter of the opening in the middle.', 'an opening of … in the middle', 120),
     margin,
   ],
   face: (values) => ring(values, 0),

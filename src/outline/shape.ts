@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/region.js';
 import { BadInput } from '../schema/fault.js';
-import type { LengthParameter, Values } from '../schema/parameter.js';
+import { type Clause, clause, type LengthParameter, type Values } from '../schema/parameter.js';
 import type { OutlineShape } from './outline.js';
 
 /** A shape that can be drawn. */
@@ -18,13 +18,15 @@ export const margin: LengthParameter = {
   kind: 'length',
   name: 'margin',
   meaning: 'Wood left plain along every edge of the outline.',
+  say: '… left plain at the edge',
+  often: [0, 30],
   default: 6,
   min: 0,
   max: 1000,
 };
 
-export function length(name: string, meaning: string, value: number, min = 5): LengthParameter {
-  return { kind: 'length', name, meaning, default: value, min, max: 3000 };
+export function length(name: string, meaning: string, say: Clause, value: number, min = 5): LengthParameter {
+  return { kind: 'length', name, meaning, ...clause(say), default: value, min, max: 3000 };
 }
 
 export function bad(name: string, message: string): BadInput {

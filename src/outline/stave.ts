@@ -7,9 +7,9 @@ export const staveShape: DrawnShape = {
   name: 'stave',
   title: 'Stave',
   parameters: [
-    length('bottom', 'Width at the bottom.', 70),
-    length('top', 'Width at the top.', 100),
-    length('height', 'Height along the middle.', 120),
+    length('bottom', 'Width at the bottom.', '… wide at the bottom', 70),
+    length('top', 'Width at the top.', '… wide at the top', 100),
+    length('height', 'Height along the middle.', '… high', 120),
     margin,
   ],
   face: (values) => stave(values, 0),

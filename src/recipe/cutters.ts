@@ -12,7 +12,7 @@ export const CUTTERS_MEANING =
 export const MOST_CUTTERS = 50;
 
 /** One entry of the list. */
-export const cutterEntry = length('diameter', 0.3, 25, 3.175, CUTTERS_MEANING);
+export const cutterEntry = length('diameter', 0.3, 25, 3.175, CUTTERS_MEANING, 'a cutter of …');
 
 /** The members of `cutters`, mm, least first, each once; null when it is left out or null. Adds faults. */
 export function readCutters(given: Json | undefined, units: Units, faults: Faults): readonly number[] | null {

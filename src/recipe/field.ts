@@ -1,4 +1,4 @@
-import type { Parameter } from '../schema/parameter.js';
+import { type Clause, clause, type Parameter } from '../schema/parameter.js';
 import type { OwnWoods } from '../shop/own.js';
 import { findWood, woods } from '../shop/woods.js';
 
@@ -28,6 +28,7 @@ export const length = (
   max: number,
   preset: number,
   meaning: string,
+  say: Clause,
 ): Parameter => ({
   kind: 'length',
   name,
@@ -35,43 +36,49 @@ export const length = (
   max,
   default: preset,
   meaning,
+  ...clause(say),
 });
 
 export const choice = (
   name: string,
   meaning: string,
+  say: string,
   ...options: [value: string, meaning: string][]
 ): Parameter => ({
   kind: 'choice',
   name,
   meaning,
+  say,
   default: options[0]![0],
   options: options.map(([value, m]) => ({ value, meaning: m })),
 });
 
-export const percent = (name: string, preset: number, meaning: string): Parameter => ({
+export const percent = (name: string, preset: number, meaning: string, say: string): Parameter => ({
   kind: 'number',
   name,
   min: 0,
   max: 30,
   default: preset,
   meaning,
+  say,
 });
 
-export const grain = (name: string, meaning: string): Parameter => ({
+export const grain = (name: string, meaning: string, say: string): Parameter => ({
   kind: 'angle',
   name,
   min: -360,
   max: 360,
   default: 0,
   meaning,
+  say,
 });
 
-export const wood = (name: string, preset: string, meaning: string): Field => ({
+export const wood = (name: string, preset: string, meaning: string, say: string): Field => ({
   parameter: {
     kind: 'choice',
     name,
     meaning,
+    say,
     default: preset,
     options: woods.map((w) => ({ value: w.name, meaning: '' })),
   },
@@ -105,6 +112,7 @@ export const count = (
   max: number,
   preset: number,
   meaning: string,
+  say: Clause,
 ): Parameter => ({
   kind: 'count',
   name,
@@ -112,6 +120,7 @@ export const count = (
   max,
   default: preset,
   meaning,
+  ...clause(say),
 });
 
 export const number = (
@@ -120,11 +129,12 @@ export const number = (
   max: number,
   preset: number,
   meaning: string,
-): Parameter => ({ kind: 'number', name, min, max, default: preset, meaning });
+  say: Clause,
+): Parameter => ({ kind: 'number', name, min, max, default: preset, meaning, ...clause(say) });
 
-export const flag = (name: string, meaning: string): Parameter => ({
-  kind: 'flag',
-  name,
-  default: false,
-  meaning,
-});
+export const flag = (
+  name: string,
+  meaning: string,
+  say: string,
+  words: readonly [string, string],
+): Parameter => ({ kind: 'flag', name, default: false, meaning, say, words });

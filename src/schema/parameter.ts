@@ -8,8 +8,12 @@ interface Described {
   readonly meaning: string;
   /** A clause of a card's sentence with … where the value stands, such as "walls … wide"; no capital, no full stop. */
   readonly say?: string;
-  /** The word that a card shows for 0 where that is no plain size, such as "none". */
+  /** The word that a card shows for 0 where that is no plain size, such as "none"; also for a text left empty. */
   readonly zero?: string;
+  /** The clause where the value is 1, if it differs: "… ring round it". */
+  readonly one?: string;
+  /** The range that a value is mostly in, in the parameter's unit, where `usualRange` cannot tell it from the default. */
+  readonly often?: readonly [number, number];
 }
 
 export interface LengthParameter extends Described {
@@ -59,6 +63,8 @@ export interface TextParameter extends Described {
 export interface FlagParameter extends Described {
   readonly kind: 'flag';
   readonly default: boolean;
+  /** What stands in its clause when it is true, and when it is false. */
+  readonly words?: readonly [string, string];
 }
 
 export type Parameter =
@@ -73,7 +79,10 @@ export type Parameter =
 /** Values by parameter name, as read: lengths in mm, angles in radians, every parameter present. */
 export type Values = Readonly<Record<string, number | string | boolean>>;
 
-/** The parameter with its clause on a card, and the word for 0 there. */
-export function said<P extends Parameter>(parameter: P, say: string, zero?: string): P {
-  return { ...parameter, say, ...(zero === undefined ? {} : { zero }) };
+/** A parameter's clause on a card: bare, or with the words and the range that go with it. */
+export type Clause = string | (Pick<Described, 'zero' | 'one' | 'often'> & { readonly say: string });
+
+/** The keys of a parameter that its clause gives. */
+export function clause(given: Clause): Exclude<Clause, string> {
+  return typeof given === 'string' ? { say: given } : given;
 }

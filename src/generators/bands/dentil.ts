@@ -23,15 +23,31 @@ export const dentil: Generator = {
   summary: 'A row of blocks, free or standing on a line, with square blocks at the corners.',
   parameters: bandParameters(
     [
-      length('height', 'Height of the band.', 12, 1, 500),
-      length('tooth', 'Width of a block; blocks and gaps grow together until whole ones close.', 6, 0.2, 500),
-      length('gap', 'Field left between blocks.', 4.4, 0.2, 500),
-      length('back', 'Width of the line that the blocks stand on; 0 for blocks that stand free.', 0, 0, 200),
+      length('height', 'Height of the band.', 'the band … high', 12, 1, 500),
+      length(
+        'tooth',
+        'Width of a block; blocks and gaps grow together until whole ones close.',
+        'blocks … wide',
+        6,
+        0.2,
+        500,
+      ),
+      length('gap', 'Field left between blocks.', 'blocks … apart', 4.4, 0.2, 500),
+      length(
+        'back',
+        'Width of the line that the blocks stand on; 0 for blocks that stand free.',
+        { say: '… line under the blocks', often: [0, 12], zero: 'no' },
+        0,
+        0,
+        200,
+      ),
       {
         kind: 'flag',
         name: 'hang',
         meaning:
           'Turns the blocks the other way: on a stave they hang from the line, round an edge they point outwards.',
+        say: 'blocks standing …',
+        words: ['the other way', 'the usual way'],
         default: false,
       },
     ],

@@ -17,12 +17,34 @@ export const guilloche: Generator = {
   summary: 'Two or three wavy strands plaited over and under, with discs in the eyes.',
   parameters: bandParameters(
     [
-      { kind: 'count', name: 'strands', meaning: 'Number of strands.', default: 2, min: 2, max: 3 },
-      length('height', 'Height of the band.', 24, 1, 500),
+      {
+        kind: 'count',
+        name: 'strands',
+        meaning: 'Number of strands.',
+        say: '… strands',
+        default: 2,
+        min: 2,
+        max: 3,
+      },
+      length('height', 'Height of the band.', 'the band … high', 24, 1, 500),
       repeatParameter(0),
-      length('strap', 'Width of a strand.', 4.4, 0.2, 200),
-      length('gap', 'Field left on both sides of a strand where another passes under it.', 4.2, 0.2, 200),
-      length('disc', 'Diameter of the discs in the eyes between two strands; 0 for none.', 5, 0, 200),
+      length('strap', 'Width of a strand.', 'strands … wide', 4.4, 0.2, 200),
+      length(
+        'gap',
+        'Field left on both sides of a strand where another passes under it.',
+        'gaps of … where one passes under',
+        4.2,
+        0.2,
+        200,
+      ),
+      length(
+        'disc',
+        'Diameter of the discs in the eyes between two strands; 0 for none.',
+        { say: '… discs in the eyes', zero: 'no' },
+        5,
+        0,
+        200,
+      ),
     ],
     true,
   ),
@@ -82,8 +104,16 @@ function lengthsOf(band: Band, weave: Weave): Length[] {
   const path = (k: number, u0: number, u1: number): Edge[] => laidStrand(track, curve(k), u0, u1);
   // Half way to the next crossing, and a little more, the strand above is clear of the one below.
   const reach = 0.75 / (2 * weave.strands);
-  const cut = (c: Crossing): Region =>
-    stroke(path(c.over, c.u - reach, c.u + reach), weave.strap + 2 * weave.gap, { closed: false });
+  const made = new Map<Crossing, Region>();
+  // Two lengths end at every crossing: what the strand above cuts off is worked out once.
+  const cut = (c: Crossing): Region => {
+    const known = made.get(c);
+    if (known) return known;
+    const over = path(c.over, c.u - reach, c.u + reach);
+    const region = stroke(over, weave.strap + 2 * weave.gap, { closed: false });
+    made.set(c, region);
+    return region;
+  };
   const all = crossingsOf(weave.strands, n);
   const out: Length[] = [];
   const starts: Length[] = [];

@@ -16,14 +16,15 @@ export const rope: Generator = {
   summary: 'The strands of a twisted rope, parted by even gaps.',
   parameters: bandParameters(
     [
-      length('height', 'Height of the band.', 15, 1, 500),
+      length('height', 'Height of the band.', 'the band … high', 15, 1, 500),
       repeatParameter(12),
-      length('gap', 'Field left between strands.', 4.2, 0.2, 200),
-      length('round', "Least radius of the strands' ends.", 2.2, 0, 100),
+      length('gap', 'Field left between strands.', 'strands … apart', 4.2, 0.2, 200),
+      length('round', "Least radius of the strands' ends.", 'strand ends rounded to …', 2.2, 0, 100),
       {
         kind: 'number',
         name: 'twist',
         meaning: 'How many repeats a strand moves along the rope while it crosses from edge to edge.',
+        say: 'each strand crossing over … repeats',
         default: 1.4,
         min: 0.2,
         max: 4,
@@ -32,6 +33,7 @@ export const rope: Generator = {
         kind: 'choice',
         name: 'lay',
         meaning: 'Which way the strands lean.',
+        say: 'strands leaning to the …',
         default: 'right',
         options: [
           { value: 'right', meaning: 'up to the right' },

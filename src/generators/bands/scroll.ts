@@ -20,13 +20,22 @@ export const scroll: Generator = {
   summary: 'Spirals linked by a stem that springs from each to wind into the next.',
   parameters: bandParameters(
     [
-      length('strap', 'Width of the stem and spirals.', 4, 0.2, 200),
-      length('gap', 'Field left between the turns of a spiral.', 4.2, 0.2, 200),
-      { kind: 'count', name: 'halves', meaning: 'Half turns of each spiral.', default: 2, min: 2, max: 8 },
+      length('strap', 'Width of the stem and spirals.', 'the stem … wide', 4, 0.2, 200),
+      length('gap', 'Field left between the turns of a spiral.', 'turns … apart', 4.2, 0.2, 200),
+      {
+        kind: 'count',
+        name: 'halves',
+        meaning: 'Half turns of each spiral.',
+        say: '… half turns to a spiral',
+        default: 2,
+        min: 2,
+        max: 8,
+      },
       repeatParameter(0),
       length(
         'eye',
         "Diameter of the round end in each spiral's middle; 0 for one as wide as the strap.",
+        { say: 'spirals ending in rounds of …', often: [0, 12], zero: "the stem's width" },
         0,
         0,
         200,

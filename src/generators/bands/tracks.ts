@@ -54,11 +54,13 @@ export function roundTrack(
     repeat,
     spot(s, t) {
       const a = from + (sense * s) / radius;
-      const stretch = (sense * (radius - sense * t)) / radius;
+      const [x, y] = [cos(a), sin(a)];
+      const r = radius - sense * t;
+      const stretch = (sense * r) / radius;
       return {
-        at: at(s, t),
-        along: [-sin(a) * stretch, cos(a) * stretch],
-        across: [-sense * cos(a), -sense * sin(a)],
+        at: [centre[0] + r * x, centre[1] + r * y],
+        along: [-y * stretch, x * stretch],
+        across: [-sense * x, -sense * y],
       };
     },
     along: (t, s0, s1) => arcAbout(centre, at(s0, t), at(s1, t), (sense * (s1 - s0)) / radius),

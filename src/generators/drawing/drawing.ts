@@ -27,8 +27,8 @@ const ROUNDING = 1 - 1e-9;
 /** Far larger than any outline, in shares of it. */
 const TOO_LARGE = 4;
 
-const place = (name: string, meaning: string) =>
-  ({ kind: 'length', name, meaning, default: 0, min: -3000, max: 3000 }) as const;
+const place = (name: string, meaning: string, say: string) =>
+  ({ kind: 'length', name, meaning, say, default: 0, min: -3000, max: 3000 }) as const;
 
 export const drawing: Generator = {
   name: 'drawing',
@@ -41,15 +41,41 @@ export const drawing: Generator = {
       kind: 'text',
       name: 'file',
       meaning: "The SVG or DXF file, by its path from the recipe's folder.",
+      say: 'out of …',
       default: 'drawings/acorn.svg',
       maxLength: 200,
     },
-    length('width', "Width of the figure before it is turned; 0 for the drawing's own size.", 0, 0, 3000),
-    { kind: 'flag', name: 'fit', meaning: 'Draws it as large as the outline lets it.', default: false },
-    { kind: 'flag', name: 'mirror', meaning: 'Draws it left for right.', default: false },
+    length(
+      'width',
+      "Width of the figure before it is turned; 0 for the drawing's own size.",
+      { say: 'of … width', zero: 'its own' },
+      0,
+      0,
+      3000,
+    ),
+    {
+      kind: 'flag',
+      name: 'fit',
+      meaning: 'Draws it as large as the outline lets it.',
+      say: 'drawn …',
+      words: ['as large as fits', 'at that size'],
+      default: false,
+    },
+    {
+      kind: 'flag',
+      name: 'mirror',
+      meaning: 'Draws it left for right.',
+      say: 'its left and right …',
+      words: ['changed over', 'as they are'],
+      default: false,
+    },
     turn,
-    place('x', "Where the figure's middle lies, to the right of the outline's middle."),
-    place('y', "Where the figure's middle lies, above the outline's middle."),
+    place(
+      'x',
+      "Where the figure's middle lies, to the right of the outline's middle.",
+      '… to the right of the middle',
+    ),
+    place('y', "Where the figure's middle lies, above the outline's middle.", '… above the middle'),
     ...mendingParameters,
     seed,
   ],

@@ -17,26 +17,40 @@ const PERIOD = 64;
 export function rolling(seed: number, grain: number): Surface {
   const chance = random(seed);
   const heights = Array.from({ length: PERIOD * PERIOD }, () => 2 * chance() - 1);
-  const sum = (x: number, y: number, along: 0 | 1 | null): number => {
-    const u = x / grain;
-    const v = y / grain;
-    const i = Math.floor(u);
-    const j = Math.floor(v);
-    const wx = along === 0 ? slopes(u - i) : weights(u - i);
-    const wy = along === 1 ? slopes(v - j) : weights(v - j);
-    let total = 0;
-    for (let b = 0; b < 4; b++) {
-      const row = (((j + b) % PERIOD) + PERIOD) % PERIOD;
-      let across = 0;
-      for (let a = 0; a < 4; a++)
-        across += wx[a]! * heights[row * PERIOD + ((((i + a) % PERIOD) + PERIOD) % PERIOD)]!;
-      total += wy[b]! * across;
-    }
-    return along === null ? total : total / grain;
-  };
+  const wrapped = (i: number): number => ((i % PERIOD) + PERIOD) % PERIOD;
   return {
-    value: (x, y) => sum(x, y, null),
-    gradient: (x, y) => [sum(x, y, 0), sum(x, y, 1)],
+    value(x, y) {
+      const [u, v] = [x / grain, y / grain];
+      const [i, j] = [Math.floor(u), Math.floor(v)];
+      const [wx, wy] = [weights(u - i), weights(v - j)];
+      let total = 0;
+      for (let b = 0; b < 4; b++) {
+        const row = wrapped(j + b) * PERIOD;
+        let across = 0;
+        for (let a = 0; a < 4; a++) across += wx[a]! * heights[row + wrapped(i + a)]!;
+        total += wy[b]! * across;
+      }
+      return total;
+    },
+    gradient(x, y) {
+      const [u, v] = [x / grain, y / grain];
+      const [i, j] = [Math.floor(u), Math.floor(v)];
+      const [wx, sx] = [weights(u - i), slopes(u - i)];
+      const [wy, sy] = [weights(v - j), slopes(v - j)];
+      let [gx, gy] = [0, 0];
+      for (let b = 0; b < 4; b++) {
+        const row = wrapped(j + b) * PERIOD;
+        let [sloped, across] = [0, 0];
+        for (let a = 0; a < 4; a++) {
+          const h = heights[row + wrapped(i + a)]!;
+          sloped += sx[a]! * h;
+          across += wx[a]! * h;
+        }
+        gx += wy[b]! * sloped;
+        gy += sy[b]! * across;
+      }
+      return [gx / grain, gy / grain];
+    },
   };
 }
 

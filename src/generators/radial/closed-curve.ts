@@ -16,14 +16,22 @@ export const curveParameters = (style: 'strap' | 'solid'): readonly Parameter[] 
     kind: 'choice',
     name: 'style',
     meaning: 'What is let in.',
+    say: 'a … figure',
     default: style,
     options: [
       { value: 'strap', meaning: 'a strap along the curve' },
       { value: 'solid', meaning: 'the fields within the curve, every second one where it crosses itself' },
     ],
   },
-  length('strap', 'Width of the strap.', 4.4, 0.2, 200),
-  length('eye', 'Diameter that the fields of a solid curve leave free in the middle.', EYES[style], 0, 3000),
+  length('strap', 'Width of the strap.', 'the strap … wide', 4.4, 0.2, 200),
+  length(
+    'eye',
+    'Diameter that the fields of a solid curve leave free in the middle.',
+    '… left free in the middle',
+    EYES[style],
+    0,
+    3000,
+  ),
 ];
 
 /** The radius a curve must have so that strap or fields reach just to radius `outer`, mm. BadInput when they fill it. */

@@ -11,11 +11,14 @@ export function rimParameters(rings: number): readonly Parameter[] {
       kind: 'count',
       name: 'rings',
       meaning: 'Number of rings round the figure.',
+      say: '… rings round it',
+      zero: 'no',
+      one: '… ring round it',
       default: rings,
       min: 0,
       max: 12,
     },
-    length('ring', 'Width of a ring.', 4.2, 0.2),
+    length('ring', 'Width of a ring.', 'rings … wide', 4.2, 0.2),
   ];
 }
 

@@ -19,6 +19,7 @@ export interface Stage {
 export const size: LengthParameter = length(
   'size',
   'Diameter of the whole figure; 0 for the largest that fits the outline.',
+  { say: 'diameter …', zero: 'as large as fits' },
   0,
   0,
   3000,

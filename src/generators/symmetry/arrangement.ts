@@ -1,7 +1,7 @@
 import { type Box, bounds, circle, type Region } from '../../geometry/region.js';
 import { placedRegion } from '../../geometry/transform.js';
-import { apart } from './clearance.js';
-import { after, type Isometry, image, imageOf, type Point, turned } from './isometry.js';
+import { apartFromImage } from './clearance.js';
+import { after, type Isometry, image, type Point, turned } from './isometry.js';
 import { type Lattice, stepsInto } from './lattice.js';
 
 /** A motif and how it is repeated, before its size is known. */
@@ -83,14 +83,14 @@ export function keepsGap(w: Arrangement, size: number, gap: number): boolean {
   const motif = firstMotif(w, size);
   const reach = reachOf(w.motif) * size;
   for (const m of around(w, w.place(size), 2 * reach + gap))
-    if (!(w.hinge && same(image(m, w.hinge), w.hinge)) && !apart(motif, imageOf(m, motif), gap)) return false;
+    if (!(w.hinge && same(image(m, w.hinge), w.hinge)) && !apartFromImage(motif, m, motif, gap)) return false;
   if (w.disc === 0) return true;
   const disc = firstDisc(w);
   const [x, y] = w.place(size);
   const far = reach + w.disc / 2 + gap;
   const box = { minX: x - far, minY: y - far, maxX: x + far, maxY: y + far };
   return discsInto(w, box).every(
-    (m) => (w.hinge && same([m.dx, m.dy], w.hinge)) || apart(motif, imageOf(m, disc), gap),
+    (m) => (w.hinge && same([m.dx, m.dy], w.hinge)) || apartFromImage(motif, m, disc, gap),
   );
 }
 
@@ -99,10 +99,10 @@ export function merges(w: Arrangement, size: number): boolean {
   const motif = firstMotif(w, size);
   const reach = reachOf(w.motif) * size;
   const [x, y] = w.place(size);
-  if (around(w, [x, y], 2 * reach).some((m) => !apart(motif, imageOf(m, motif), ONE_PLACE))) return true;
+  if (around(w, [x, y], 2 * reach).some((m) => !apartFromImage(motif, m, motif, ONE_PLACE))) return true;
   if (w.disc === 0) return false;
   const disc = firstDisc(w);
   const far = reach + w.disc / 2;
   const box = { minX: x - far, minY: y - far, maxX: x + far, maxY: y + far };
-  return discsInto(w, box).some((m) => !apart(motif, imageOf(m, disc), ONE_PLACE));
+  return discsInto(w, box).some((m) => !apartFromImage(motif, m, disc, ONE_PLACE));
 }

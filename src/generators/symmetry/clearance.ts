@@ -2,6 +2,7 @@ import { crossings } from '../../geometry/crossings.js';
 import type { Edge } from '../../geometry/edge.js';
 import { nearestPoints } from '../../geometry/nearest.js';
 import { type Box, bounds, edgeBox, type Region, windingNumber } from '../../geometry/region.js';
+import { type Isometry, image, imageOf } from './isometry.js';
 
 /** An edge with its box. */
 interface Boxed {
@@ -44,6 +45,24 @@ export function apart(a: Region, b: Region, gap: number): boolean {
       if (within(box, other.box, gap) && !edgesApart(edge, other.edge, gap)) return false;
   }
   return !holds(a, b) && !holds(b, a);
+}
+
+/** Far beyond rounding, mm. */
+const SURELY = 1e-6;
+
+/** Is a region at least `gap` mm from the image of another? As `apart`, but what boxes alone tell is told without the image. */
+export function apartFromImage(a: Region, m: Isometry, b: Region, gap: number): boolean {
+  if (!within(boxed(a).box, imageBox(m, boxed(b).box), gap + SURELY)) return true;
+  return apart(a, imageOf(m, b), gap);
+}
+
+/** A box round the image of a box. */
+function imageBox(m: Isometry, { minX, minY, maxX, maxY }: Box): Box {
+  const [x, y] = image(m, [(minX + maxX) / 2, (minY + maxY) / 2]);
+  const [halfX, halfY] = [(maxX - minX) / 2, (maxY - minY) / 2];
+  const dx = Math.abs(m.xx) * halfX + Math.abs(m.xy) * halfY;
+  const dy = Math.abs(m.yx) * halfX + Math.abs(m.yy) * halfY;
+  return { minX: x - dx, minY: y - dy, maxX: x + dx, maxY: y + dy };
 }
 
 /** Are two boxes no further apart than `gap` mm? */

@@ -142,6 +142,7 @@ export const motifParameter: ChoiceParameter = {
   kind: 'choice',
   name: 'motif',
   meaning: 'The figure that is repeated.',
+  say: 'a … repeated',
   default: 'leaf',
   options: [
     ...motifs.map(({ name, meaning }) => ({ value: name, meaning })),
@@ -154,6 +155,7 @@ export const drawingParameter: TextParameter = {
   name: 'drawing',
   meaning:
     "The SVG file for the motif drawing, by its path from the recipe's folder; counts only for that motif.",
+  say: 'a drawing would be …',
   default: 'drawings/acorn.svg',
   maxLength: 200,
 };

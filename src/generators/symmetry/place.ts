@@ -31,6 +31,7 @@ export const placeParameter: ChoiceParameter = {
   kind: 'choice',
   name: 'place',
   meaning: 'Where the motif stands.',
+  say: 'motif in the … place',
   default: 'snug',
   options: [
     { value: 'snug', meaning: 'where it can be large and still keep the gap' },
@@ -42,12 +43,19 @@ export const placeParameter: ChoiceParameter = {
 
 /** How the user moves and turns the motif from there. */
 export const shiftParameters: readonly Parameter[] = [
-  length('x', 'How far the motif is moved to the right from where it stands.', 0, -1000),
-  length('y', 'How far the motif is moved upwards from where it stands.', 0, -1000),
+  length(
+    'x',
+    'How far the motif is moved to the right from where it stands.',
+    'moved … to the right',
+    0,
+    -1000,
+  ),
+  length('y', 'How far the motif is moved upwards from where it stands.', '… upwards', 0, -1000),
   {
     kind: 'angle',
     name: 'lean',
     meaning: 'Turn of the motif where it stands, counter-clockwise.',
+    say: 'motif leaning …',
     default: 0,
     min: -360,
     max: 360,

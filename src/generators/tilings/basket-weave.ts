@@ -31,10 +31,19 @@ export const basketWeave = tilePattern({
   title: 'Basket weave',
   summary: 'Square blocks of strips that lie and stand by turns.',
   parameters: [
-    { kind: 'count', name: 'strips', meaning: 'Number of strips in a block.', default: 3, min: 2, max: 8 },
+    {
+      kind: 'count',
+      name: 'strips',
+      meaning: 'Number of strips in a block.',
+      say: '… strips to a block',
+      default: 3,
+      min: 2,
+      max: 8,
+    },
   ],
-  edge: { default: 9.5, meaning: 'Width of the strips.' },
+  edge: { default: 9.5, meaning: 'Width of the strips.', say: 'strips … wide' },
   kinds: KINDS,
   defaults: { plug: 'tiles', wall: 4 },
+  choosing: '… strips chosen',
   source: (values) => periodic(basketCell(num(values, 'strips')), KINDS),
 });

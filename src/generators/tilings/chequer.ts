@@ -22,6 +22,7 @@ export const chequer = tilePattern({
       kind: 'choice',
       name: 'shape',
       meaning: 'Shape of the fields.',
+      say: '…',
       default: 'squares',
       options: [
         { value: 'squares', meaning: 'squares with their sides upright' },
@@ -32,6 +33,7 @@ export const chequer = tilePattern({
       kind: 'angle',
       name: 'angle',
       meaning: 'Angle at the top of the diamonds.',
+      say: 'diamonds would be … at the top',
       default: 60,
       min: 20,
       max: 160,

@@ -52,6 +52,7 @@ export const courses = tilePattern({
       kind: 'choice',
       name: 'shape',
       meaning: 'What the courses are laid of.',
+      say: 'laid of …',
       default: 'bricks',
       options: [
         { value: 'bricks', meaning: 'rectangles' },
@@ -62,6 +63,7 @@ export const courses = tilePattern({
       kind: 'number',
       name: 'ratio',
       meaning: 'Length of a brick over the height of a course; 1.155 gives regular hexagons.',
+      say: 'bricks … times as long as high',
       default: 2,
       min: 0.3,
       max: 10,
@@ -70,6 +72,7 @@ export const courses = tilePattern({
       kind: 'number',
       name: 'bond',
       meaning: 'How far each course is moved on, as a share of the length of a brick.',
+      say: 'each course moved on … of a brick',
       default: 0.5,
       min: 0,
       max: 1,
@@ -78,14 +81,16 @@ export const courses = tilePattern({
       kind: 'number',
       name: 'point',
       meaning: "Height of the hexagons' points as a share of the height of a course.",
+      say: 'hexagon points … of a course high',
       default: 0.3333,
       min: 0.1,
       max: 0.9,
     },
   ],
-  edge: { default: 12.5, meaning: 'Height of the courses.' },
+  edge: { default: 12.5, meaning: 'Height of the courses.', say: 'courses … high' },
   kinds: KINDS,
   defaults: { centre: 'edge' },
+  choosing: '… courses chosen',
   source: (values) => {
     const [ratio, bond] = [num(values, 'ratio'), num(values, 'bond')];
     if (values.shape === 'bricks') return periodic(brickCell(ratio, bond), KINDS);

@@ -14,6 +14,7 @@ const angleParameter: AngleParameter = {
   kind: 'angle',
   name: 'angle',
   meaning: 'Angle at the top of the rhombs; it sets the height of half-drop tiles too.',
+  say: '… at the top',
   default: 75,
   min: 20,
   max: 160,
@@ -64,6 +65,7 @@ export const rhombs = tilePattern({
       kind: 'choice',
       name: 'lattice',
       meaning: 'What lies on the lattice.',
+      say: 'set as …',
       default: 'rhombs',
       options: [
         { value: 'rhombs', meaning: 'rhombs on their points' },

@@ -23,9 +23,11 @@ export interface TilePattern {
   /** Its own parameters; the shared ones follow them. */
   readonly parameters: readonly Parameter[];
   /** Default length of the tiles' edges, mm; which edge, where tiles have several. */
-  readonly edge: { readonly default: number; readonly meaning?: string };
+  readonly edge: { readonly default: number; readonly meaning?: string; readonly say?: string };
   /** Every choice that any of its tilings offers. */
   readonly kinds: readonly TileKind[];
+  /** The clause of that choice, where it is not the usual one. */
+  readonly choosing?: string;
   /** Defaults of shared parameters by name, where they are not the usual ones. Angles in degrees. */
   readonly defaults?: Readonly<Record<string, number | string | boolean>>;
   source(values: Values): TileSource;
@@ -64,6 +66,7 @@ export const centreParameter: Parameter = {
   kind: 'choice',
   name: 'centre',
   meaning: 'What lies on the middle of the outline.',
+  say: 'one … on the middle',
   default: 'tile',
   options: [
     { value: 'tile', meaning: 'the middle of a tile (of the largest kind)' },
@@ -75,18 +78,26 @@ export const centreParameter: Parameter = {
 const leastParameter: Parameter = length(
   'least',
   'Width below which what the edge of the pattern leaves of a tile is left off.',
+  'scraps under … left off',
   4,
   0,
   50,
 );
 
-function shared({ edge, kinds }: TilePattern): Parameter[] {
+function shared({ edge, kinds, choosing }: TilePattern): Parameter[] {
   return [
-    length('edge', edge.meaning ?? "Length of the tiles' edges.", edge.default, 1),
+    length(
+      'edge',
+      edge.meaning ?? "Length of the tiles' edges.",
+      edge.say ?? 'edges … long',
+      edge.default,
+      1,
+    ),
     {
       kind: 'choice',
       name: 'plug',
       meaning: 'What is let in.',
+      say: '… let in',
       default: 'straps',
       options: [
         { value: 'straps', meaning: 'straps of one width along the edges' },
@@ -94,12 +105,13 @@ function shared({ edge, kinds }: TilePattern): Parameter[] {
         { value: 'both', meaning: 'straps along all edges, and the chosen tiles solid between them' },
       ],
     },
-    length('strap', 'Width of the straps.', 4.4, 0.2),
-    length('wall', 'Width of the walls between tiles.', 4.4, 0),
+    length('strap', 'Width of the straps.', 'straps … wide', 4.4, 0.2),
+    length('wall', 'Width of the walls between tiles.', 'walls … wide between tiles', 4.4, 0),
     {
       kind: 'choice',
       name: 'tiles',
       meaning: 'Which tiles are let in.',
+      say: choosing ?? '… tiles chosen',
       default: 'all',
       options: [
         { value: 'all', meaning: 'all of them' },

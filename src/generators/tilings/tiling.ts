@@ -17,12 +17,14 @@ export const tiling = tilePattern({
       kind: 'choice',
       name: 'tiling',
       meaning: 'The tiling, by the numbers of sides of the tiles that meet at a corner.',
+      say: 'laid as …',
       default: '4.8.8',
       options: uniformTilings.map((t) => ({ value: t.name, meaning: t.title })),
     },
   ],
   edge: { default: 16 },
   kinds: SIDES,
+  choosing: 'tiles of … sides chosen',
   source: (values) => uniformSource(uniformTilings.find((t) => t.name === values.tiling)!),
 });
 

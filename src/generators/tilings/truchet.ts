@@ -31,6 +31,7 @@ export const truchet: Generator = {
       kind: 'choice',
       name: 'style',
       meaning: 'The figure of the tiles.',
+      say: 'made of …',
       default: 'areas',
       options: [
         { value: 'arcs', meaning: 'straps along two quarter circles on each tile' },
@@ -43,6 +44,7 @@ export const truchet: Generator = {
       kind: 'choice',
       name: 'arrangement',
       meaning: 'Which way the tiles lie.',
+      say: 'in … order',
       default: 'mirrored',
       options: [
         { value: 'chance', meaning: 'as the seed has it' },
@@ -55,13 +57,15 @@ export const truchet: Generator = {
     length(
       'edge',
       "Length of the tiles' edges; 0 for a whole number of tiles across the outline, as small as strap and wall let them be.",
+      { say: 'tiles of … edge', often: [0, 50], zero: 'the least' },
       0,
       0,
     ),
-    length('strap', 'Width of the straps, and of the frame.', 4.1, 0.2),
+    length('strap', 'Width of the straps, and of the frame.', 'straps … wide', 4.1, 0.2),
     length(
       'wall',
       'Width of the walls between halves of tiles; between straps or areas when edge is 0.',
+      'walls … wide',
       4.1,
       0,
     ),
@@ -69,6 +73,8 @@ export const truchet: Generator = {
     {
       ...frameParameter,
       meaning: 'Whether a strap runs all round, outside the tiles.',
+      say: 'a strap … all round outside the tiles',
+      words: ['runs', 'does not run'],
       default: true,
     } as Parameter,
     bandParameter,
@@ -76,6 +82,7 @@ export const truchet: Generator = {
       kind: 'choice',
       name: 'centre',
       meaning: 'What lies on the middle of the outline.',
+      say: 'one … on the middle',
       default: 'vertex',
       options: [
         { value: 'vertex', meaning: 'a corner where tiles meet' },

@@ -45,5 +45,6 @@ export const tumblingBlocks = tilePattern({
   edge: { default: 18 },
   kinds: KINDS,
   defaults: { plug: 'tiles', wall: 4 },
+  choosing: '… of the cubes chosen',
   source: () => periodic(blocks, KINDS),
 });

@@ -16,7 +16,7 @@ export const hat = tilePattern({
   title: 'Hat tiling',
   summary: 'One tile of thirteen sides, some of them mirrored, that covers the plane without ever repeating.',
   parameters: [],
-  edge: { default: 6.5, meaning: 'Length of the shorter sides of a hat.' },
+  edge: { default: 6.5, meaning: 'Length of the shorter sides of a hat.', say: 'the shorter sides … long' },
   kinds,
   defaults: { strap: 4.2, wall: 4.2 },
   source: (values) => hatSource(num(values, 'seed')),

@@ -17,6 +17,7 @@ export const penrose = tilePattern({
       kind: 'choice',
       name: 'style',
       meaning: 'The two tiles.',
+      say: '…',
       default: 'rhombs',
       options: [
         { value: 'rhombs', meaning: 'a thick and a thin rhomb' },
@@ -27,6 +28,7 @@ export const penrose = tilePattern({
       kind: 'choice',
       name: 'part',
       meaning: 'Which part of the infinite tiling is drawn.',
+      say: 'the … part',
       default: 'sun',
       options: [
         { value: 'sun', meaning: 'round five kites, or the rhombs there' },
