@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { PatternBook } from './book/PatternBook.js';
-import { Findings } from './card/Findings.js';
+import { Dock } from './card/Dock.js';
+import { Findings, Foremost } from './card/Findings.js';
 import { Sentences } from './card/Sentences.js';
 import { Drawing } from './drawing/Drawing.js';
 import { Views } from './drawing/Views.js';
@@ -29,8 +30,12 @@ export function Bench() {
               <Views />
             </section>
             <section class="words" aria-label="Card">
-              <Sentences />
-              <Findings />
+              <div class="scroll">
+                <Sentences />
+                <Findings />
+              </div>
+              <Foremost />
+              <Dock />
               <MadePiece />
             </section>
           </>

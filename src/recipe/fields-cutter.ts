@@ -115,7 +115,7 @@ export const cutterSections: readonly Section[] = [
     name: 'roughing',
     meaning: 'A larger cutter that clears the waste first.',
     fields: [
-      required(length('diameter', 0.3, 25, 6.35, 'Diameter of the roughing cutter.', 'a cutter of … roughs')),
+      required(length('diameter', 0.3, 25, 6.35, 'Diameter of the roughing cutter.', 'roughing with …')),
       derived(
         length('flute', 0.5, 200, 20, 'Length of its cutting edges.', 'its edges … long'),
         '3 diameters, or the depth of its cut when that is more',

@@ -71,8 +71,10 @@ function kept([x, y]: Point, wide: number): Point {
 /** How long a round length is. In pixels, in the lower left corner. */
 export function ScaleBar() {
   const bar = useComputed(() =>
-    // Before the paper is laid out there is no room for a bar of any length.
-    room.value.width > 0 ? barFor(scale.value, shownIn.value, Math.min(150, room.value.width / 4)) : null,
+    // Before the paper is laid out there is no room for a bar of any length; the section is not to scale.
+    room.value.width > 0 && sheet.value !== 'section'
+      ? barFor(scale.value, shownIn.value, Math.min(150, room.value.width / 4))
+      : null,
   );
   if (!bar.value) return null;
   const { mm, text } = bar.value;

@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import { picked } from '../state/bench.js';
 import { drawn, trouble } from '../state/card.js';
 import { type Point, toScreen } from './camera.js';
-import { camera, pencilled, room, scale } from './eye.js';
+import { camera, pencilled, room, scale, sheet } from './eye.js';
 import { MarkShape } from './MarkShape.js';
 import { beside, type Mark, standing } from './marks.js';
 import { SEVERITIES } from './words.js';
@@ -14,7 +14,9 @@ export function Marks() {
   const radius = big.value ? 17 : 13;
   const marks = useComputed(() => {
     const now = drawn.value;
-    return now?.stage === 'exact' ? standing(now.findings, scale.value, radius) : [];
+    return now?.stage === 'exact' && sheet.value === 'face'
+      ? standing(now.findings, scale.value, radius)
+      : [];
   });
   const origin = useComputed(() => {
     const [x, y] = toScreen(camera.value, room.value, [0, 0]);

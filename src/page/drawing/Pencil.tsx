@@ -2,7 +2,7 @@ import { useComputed } from '@preact/signals';
 import { picked, view } from '../state/bench.js';
 import { drawn } from '../state/card.js';
 import type { Pencilled } from '../worker/protocol.js';
-import { scale } from './eye.js';
+import { scale, sheet } from './eye.js';
 
 /**
  * Where findings lie, pencilled on the piece: hatched areas and lines. In mm, the worst on top. On other views than the
@@ -10,7 +10,7 @@ import { scale } from './eye.js';
  */
 export function Pencil() {
   const now = drawn.value;
-  if (now?.stage !== 'exact') return null;
+  if (now?.stage !== 'exact' || sheet.value !== 'face') return null;
   const shown = view.value === 'piece' ? now.findings : now.findings.filter((f) => f.number === picked.value);
   return (
     <g class="pencil">

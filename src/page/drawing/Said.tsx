@@ -59,10 +59,10 @@ function OfView() {
     <>
       <p class={isFresh(name) ? 'says' : 'says old'}>{got.says}</p>
       <ul class="key">
-        {got.key.map(({ look, text }) => (
-          <li key={look}>
+        {got.key.map(({ look, fill, text }) => (
+          <li key={text}>
             <svg class="swatch" viewBox="0 0 26 16" aria-hidden="true">
-              <path class={look} d="M1 1H25V15H1Z" />
+              <path class={look} d="M1 1H25V15H1Z" {...(fill ? { style: { fill } } : {})} />
             </svg>
             {text}
           </li>

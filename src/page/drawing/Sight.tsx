@@ -31,9 +31,18 @@ export function Sight() {
 }
 
 /** A view's shapes and labels. */
-export function Shapes({ view: { shapes, labels } }: { view: View }) {
+export function Shapes({ view: { box, picture, shapes, labels } }: { view: View }) {
   return (
     <>
+      {picture === '' ? null : (
+        <image
+          href={`data:image/svg+xml,${encodeURIComponent(picture)}`}
+          x={box.minX}
+          y={box.minY}
+          width={box.maxX - box.minX}
+          height={box.maxY - box.minY}
+        />
+      )}
       {shapes.map(({ d, look, fill, title }, k) => (
         <path key={k} d={d} class={look} {...(fill ? { style: { fill } } : {})}>
           {title ? <title>{title}</title> : null}

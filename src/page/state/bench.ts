@@ -6,6 +6,8 @@ import type { ViewName } from '../worker/protocol.js';
 export const view = signal<ViewName>('piece');
 /** Number of the finding that is pointed at; null: none. */
 export const picked = signal<number | null>(null);
+/** Path of the value that lies under the rule, such as pattern.gap; null: none. */
+export const held = signal<string | null>(null);
 /** The pattern book is open. */
 export const choosing = signal(false);
 /** One line for everyone to read, also aloud; '' for none. */

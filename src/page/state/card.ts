@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals';
 import type { JSONPath } from 'jsonc-parser';
 import type { Units } from '../../schema/units.js';
 import type { Book, Drawn, Origin, Trouble } from '../worker/protocol.js';
-import { type Written, withValue, writtenAt } from './edit.js';
+import { read, type Written, withValue, writtenAt } from './edit.js';
 import { begun, closed, type History, redone, stepped, undone } from './history.js';
 
 /*
@@ -14,6 +14,8 @@ const history = signal<History>(begun(''));
 
 /** The recipe's text as it stands on the card. */
 export const text = computed(() => history.value.now);
+/** The same taken apart: what JSON says, as far as it is JSON. */
+export const tree = computed(() => read(text.value));
 export const canUndo = computed(() => history.value.past.length > 0);
 export const canRedo = computed(() => history.value.future.length > 0);
 
@@ -79,7 +81,7 @@ export function set(path: JSONPath, value: Written | undefined, of: string | nul
 
 /** What the text says at a path, as written. */
 export function at(path: JSONPath): Written | undefined {
-  return writtenAt(text.value, path);
+  return writtenAt(tree.value, path);
 }
 
 /** The drag is over: draw exactly what it left. */

@@ -16,9 +16,14 @@ export function withValue(text: string, path: JSONPath, value: Written | undefin
   return applyEdits(text, modify(text, path, value, LAYOUT));
 }
 
-/** What a text says at a path as written; undefined where it says nothing. */
-export function writtenAt(text: string, path: JSONPath): Written | undefined {
-  let here: unknown = parse(text);
+/** What a text says, as far as it is JSON. */
+export function read(text: string): unknown {
+  return parse(text);
+}
+
+/** What stands at a path; undefined where nothing does. */
+export function writtenAt(tree: unknown, path: JSONPath): Written | undefined {
+  let here = tree;
   for (const key of path) {
     if (here === null || typeof here !== 'object') return undefined;
     here = (here as Record<string | number, unknown>)[key];

@@ -1,10 +1,11 @@
 import { generators } from '../../generators/index.js';
-import { layerParameters } from '../../generators/layer.js';
+import { layerParameters, withinParameters } from '../../generators/layer.js';
 import { faces } from '../../generators/lettering/faces.js';
 import { outlineShapes } from '../../outline/index.js';
 import type { Field as RecipeField } from '../../recipe/field.js';
 import { sections, topFields } from '../../recipe/fields.js';
 import { sampleText } from '../../recipe/sample.js';
+import { stockCutters } from '../../shop/cutters.js';
 import { woods } from '../../shop/woods.js';
 import type { Book, Field } from './protocol.js';
 
@@ -28,9 +29,11 @@ export function bookOf(): Book {
       sample: '',
     })),
     layer: layerParameters,
+    within: withinParameters,
     top: topFields.map(plain),
     sections: sections.map(({ name, meaning, fields }) => ({ name, meaning, fields: fields.map(plain) })),
     woods: woods.map(({ name, colour, grain }) => ({ name, colour, grain })),
+    cutters: stockCutters.map((c) => c.name),
     fonts: faces.map(({ name, title, style }) => ({ name, title, style })),
   };
 }

@@ -63,6 +63,8 @@ export interface Book {
   readonly outlines: readonly Entry[];
   /** A layer's own keys, beside its generator's parameters. */
   readonly layer: readonly Parameter[];
+  /** The keys of a layer's `within` beside its shape. */
+  readonly within: readonly Parameter[];
   readonly top: readonly Field[];
   readonly sections: readonly {
     readonly name: string;
@@ -70,6 +72,8 @@ export interface Book {
     readonly fields: readonly Field[];
   }[];
   readonly woods: readonly WoodLook[];
+  /** Cutters as shops stock them, each as a recipe writes it. */
+  readonly cutters: readonly string[];
   readonly fonts: readonly { readonly name: string; readonly title: string; readonly style: string }[];
 }
 

@@ -15,7 +15,9 @@ export function couponView({ recipe }: Job, assets: Assets, units: Units): View 
   const { outline } = job;
   const { box } = outline;
   const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const face = down(box);
   return viewOf('coupon', outline, {
+    box: { ...face, minY: face.minY - size * 0.04 },
     shapes: [
       faceShape(outline),
       ...steps.flatMap(({ pair, dots }) => [
@@ -26,7 +28,8 @@ export function couponView({ recipe }: Job, assets: Assets, units: Units): View 
     ],
     labels: steps.map(({ clearance, box: own }) => ({
       x: (own.minX + own.maxX) / 2,
-      y: down(own).minY + size * 0.03,
+      // Above its step: on it, marks and shapes would be in the way.
+      y: down(own).minY - size * 0.012,
       text: lengthText(clearance, units),
       size: size * 0.022,
     })),

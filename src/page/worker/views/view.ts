@@ -7,7 +7,7 @@ import type { Shape, View, ViewName } from '../protocol.js';
 export function viewOf(
   view: ViewName,
   outline: Pick<Outline, 'box'>,
-  rest: Partial<Omit<View, 'view' | 'box'>>,
+  rest: Partial<Omit<View, 'view'>>,
 ): View {
   return { view, box: down(outline.box), picture: '', shapes: [], labels: [], key: [], says: '', ...rest };
 }
