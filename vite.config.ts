@@ -8,6 +8,8 @@ export default defineConfig({
     outDir: '../../dist/page',
     emptyOutDir: true,
     target: 'es2022',
+    // Browsers that know light-dark() themselves: written for older ones it could not change within the page.
+    cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
     assetsInlineLimit: 0,
     modulePreload: false,
     reportCompressedSize: false,

@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { withValue, writtenAt } from '../../../src/page/state/edit.js';
+import { writtenAt as at, read, withValue } from '../../../src/page/state/edit.js';
 import { readRecipe } from '../../../src/recipe/read.js';
 
 const patterns = new URL('../../../patterns/', import.meta.url);
 const recipes = readdirSync(patterns).filter((f) => f.endsWith('.json'));
+
+const writtenAt = (text: string, path: (string | number)[]) => at(read(text), path);
 
 test('there are recipes to try', () => expect(recipes.length).toBeGreaterThan(30));
 
