@@ -20,11 +20,30 @@ export function startDrawing(): void {
   }, told);
   const coarse = newest(coarseHand, false);
   const exact = newest(exactHand, true);
+  warmed();
   effect(() => {
     const { text, exact: fine } = asked.value;
     if (text === '') return;
     drawing.value = true;
     (fine ? exact : coarse)(text);
+  });
+}
+
+/** How often the coarse worker draws a new kind of card for nobody, so that the first drag finds it quick. */
+const WARMING = 3;
+
+/** Has the coarse worker draw every new kind of card before it is dragged: engines are slow at what they do first. */
+function warmed(): void {
+  let kind = '';
+  effect(() => {
+    const now = drawn.value;
+    if (now?.stage !== 'exact') return;
+    const next = [now.recipe.pattern].flat().map((l) => l.generator);
+    if (next.join() === kind) return;
+    kind = next.join();
+    const { text } = asked.peek();
+    for (let k = 0; k < WARMING; k++)
+      void coarseHand.ask({ ask: 'draw', text, exact: false, origin: origin.peek() }).catch(() => {});
   });
 }
 

@@ -14,6 +14,12 @@ import type { Drawn, Figure } from './protocol.js';
 /** What a worker may take for a coarse drawing, ms: the rest of a tenth of a second is the page's and the screen's. */
 export const BUDGET = 55;
 
+/**
+ * What is left of a rounding's remembered time with every drawing that goes without: it was slow once, perhaps because
+ * nothing was warm yet, and is tried again in a while, but not so often that the tries are felt.
+ */
+const FORGETS = 0.95;
+
 /** How long drawing and rounding took lately, by what was drawn. */
 export class Pace {
   readonly #took = new Map<string, { drawing: number; rounding: number }>();
@@ -26,7 +32,7 @@ export class Pace {
 
   note(recipe: Recipe, drawing: number, rounding: number | null): void {
     const before = this.#took.get(kindOf(recipe));
-    this.#took.set(kindOf(recipe), { drawing, rounding: rounding ?? before?.rounding ?? 0 });
+    this.#took.set(kindOf(recipe), { drawing, rounding: rounding ?? FORGETS * (before?.rounding ?? 0) });
   }
 }
 
