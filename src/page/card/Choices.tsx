@@ -31,7 +31,7 @@ export function OfText({ item }: { item: Item }) {
           label="Font"
           choices={fonts.map((f) => ({ value: f.name, title: f.title, meaning: f.style }))}
           chosen={value}
-          drawn={(name) => textWith(item, name)}
+          drawn={(name) => [textWith(item, name)]}
           onChoose={(name) => put(item, name)}
         />
       ) : null}
@@ -52,7 +52,7 @@ export function OfChoice({ item }: { item: Item }) {
         label={p.meaning}
         choices={choices}
         chosen={String(now)}
-        drawn={figure ? (v) => textWith(item, v === 'true') : null}
+        drawn={figure ? (v) => [textWith(item, v === 'true')] : null}
         onChoose={(v) => put(item, v === 'true')}
       />
     );
@@ -70,7 +70,7 @@ export function OfChoice({ item }: { item: Item }) {
       label={p.meaning}
       choices={choices}
       chosen={String(now)}
-      drawn={figure ? (v) => textWith(item, v) : null}
+      drawn={figure ? (v) => [textWith(item, v)] : null}
       onChoose={(v) => put(item, v)}
     />
   );

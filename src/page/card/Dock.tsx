@@ -1,35 +1,30 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { Parameter } from '../../schema/parameter.js';
 import { lengthRange, numberText } from '../../schema/units.js';
 import { held } from '../state/bench.js';
 import { change, shownIn } from '../state/card.js';
 import { OfChoice, OfText } from './Choices.js';
 import type { Item, Kind } from './items.js';
-import { faultAt, heldItem, heldKind, put, standing, textAs } from './on-card.js';
+import { faultAt, heldItem, heldKind, put, standing, textsAs } from './on-card.js';
 import { OfSize } from './Size.js';
 import { saidOf } from './said.js';
 import { type Choice, Tiles } from './Tiles.js';
+import { toDock } from './to-dock.js';
 import { unitOf, valueText } from './values.js';
 
 /** The foot of the words: the picked value under its rule, or its choices. */
 export function Dock() {
-  const dock = useRef<HTMLElement>(null);
   const item = heldItem.value;
   const kind = heldKind.value;
   const key = item?.key ?? kind?.key ?? null;
-  useEffect(() => {
+  // At once: what is typed next is meant for the field.
+  useLayoutEffect(() => {
     if (key === null) return;
-    // A finger wants the rule; a keyboard that slides in over half the screen would hide the piece.
     document.querySelector(`[data-key="${CSS.escape(key)}"]`)?.scrollIntoView({ block: 'nearest' });
-    const fine = matchMedia('(pointer: fine)').matches;
-    const wish = fine ? '.typed, .tiles :checked' : '.slide';
-    const to = dock.current?.querySelector<HTMLInputElement>(wish);
-    to?.focus({ preventScroll: true });
-    if (fine) to?.select?.();
+    toDock();
   }, [key]);
   return (
     <section
-      ref={dock}
       class="dock"
       aria-label="The picked value"
       onKeyDown={(e) => {
@@ -61,14 +56,14 @@ function OfKind({ kind }: { kind: Kind }) {
     <>
       <Head
         title={kind.word === 'shape' ? 'The shape' : 'The pattern'}
-        meaning="What fits the new one is kept."
+        meaning="What fits the new one is kept, as far as it can be drawn."
       />
       <Tiles
         label={kind.word === 'shape' ? 'Shape' : 'Pattern'}
         choices={choices}
         chosen={kind.entry?.name ?? ''}
-        drawn={(name) => textAs(kind, name)}
-        onChoose={(name) => change(textAs(kind, name))}
+        drawn={(name) => textsAs(kind, name)}
+        onChoose={(name, best) => change(best ?? textsAs(kind, name)[0]!)}
       />
     </>
   );
@@ -82,7 +77,7 @@ function Head({ title, meaning }: { title: string; meaning: string }) {
   return (
     <div class="dock-head">
       <h3>{title}</h3>
-      <button type="button" class="quiet" onClick={putDown} aria-label="Put the value down">
+      <button type="button" class="quiet" onClick={putDown}>
         Done
       </button>
       <p class="soft">{meaning}</p>

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Coloured, Stamp } from '../drawing/Small.js';
-import { text } from '../state/card.js';
 import type { Figure } from '../worker/protocol.js';
 import { wish } from './pictures.js';
 
@@ -13,7 +12,10 @@ export interface Choice {
   readonly colour?: string;
 }
 
-/** Choices side by side, each as a little picture where `drawn` gives the card's text with it. */
+/**
+ * Choices side by side, each as a little picture where `drawn` gives the card's text with it, in the ways to be tried.
+ * `onChoose` hears the first of them that can be drawn, once that is known.
+ */
 export function Tiles({
   label,
   choices,
@@ -24,9 +26,10 @@ export function Tiles({
   label: string;
   choices: readonly Choice[];
   chosen: string;
-  drawn: ((value: string) => string) | null;
-  onChoose: (value: string) => void;
+  drawn: ((value: string) => string[]) | null;
+  onChoose: (value: string, best?: string) => void;
 }) {
+  const best = useRef(new Map<string, string>()).current;
   return (
     <fieldset class="tiles">
       <legend class="unseen">{label}</legend>
@@ -38,13 +41,13 @@ export function Tiles({
             class="unseen"
             value={c.value}
             checked={c.value === chosen}
-            onChange={() => onChoose(c.value)}
+            onChange={() => onChoose(c.value, best.get(c.value))}
           />
           <span class="tile-face">
             {c.colour ? (
               <Wood colour={c.colour} />
             ) : drawn ? (
-              <Pictured value={c.value} drawn={drawn} />
+              <Pictured texts={drawn(c.value)} onBest={(t) => best.set(c.value, t)} />
             ) : null}
             <span class="tile-title">{c.title}</span>
           </span>
@@ -63,23 +66,29 @@ function Wood({ colour }: { colour: string }) {
 }
 
 /** The card with this choice, drawn once the tile is seen. */
-function Pictured({ value, drawn }: { value: string; drawn: (value: string) => string }) {
+function Pictured({ texts, onBest }: { texts: readonly string[]; onBest: (text: string) => void }) {
   const place = useRef<HTMLSpanElement>(null);
   const [figure, setFigure] = useState<Figure | null | undefined>(undefined);
-  const wanted = text.value === '' ? '' : drawn(value);
   useEffect(() => {
     let takeBack = (): void => {};
+    const attempt = (k: number): void => {
+      takeBack = wish(texts[k]!, (got) => {
+        if (got) onBest(texts[k]!);
+        if (got || k + 1 === texts.length) setFigure(got);
+        else attempt(k + 1);
+      });
+    };
     const seen = new IntersectionObserver((all) => {
       if (!all.some((e) => e.isIntersecting)) return;
       seen.disconnect();
-      takeBack = wish(wanted, setFigure);
+      attempt(0);
     });
     seen.observe(place.current!);
     return () => {
       seen.disconnect();
       takeBack();
     };
-  }, [wanted]);
+  }, texts);
   return (
     <span ref={place} class="tile-picture">
       {figure ? (

@@ -4,6 +4,7 @@ import type { Item } from './items.js';
 import { faultAt } from './on-card.js';
 import { saidOf } from './said.js';
 import { stepItem } from './step.js';
+import { toDock } from './to-dock.js';
 
 /** A value in its clause: to be picked, and stepped with the arrow keys. */
 export function Value({ item, first, last }: { item: Item; first: boolean; last: boolean }) {
@@ -23,7 +24,10 @@ export function Value({ item, first, last }: { item: Item; first: boolean; last:
         aria-label={`${before}${text}${after}`}
         aria-pressed={picked.value}
         aria-invalid={fault.value !== ''}
-        onClick={() => (held.value = item.key)}
+        onClick={() => {
+          if (held.value === item.key) toDock();
+          else held.value = item.key;
+        }}
         onKeyDown={(e) => {
           if (keyed(item, e)) e.preventDefault();
         }}

@@ -94,7 +94,7 @@ export function textWith(item: Item, written: Written): string {
   return withValue(text.value, item.path, written);
 }
 
-/** The same with another shape or generator. */
-export function textAs(kind: Kind, name: string): string {
+/** The same with another shape or generator, in the ways to be tried. */
+export function textsAs(kind: Kind, name: string): string[] {
   return switched(text.value, kind, name, units());
 }

@@ -22,7 +22,10 @@ export function saidOf(item: Item): Said {
   if (now === null)
     return { before, text: usual ? item.otherwise || 'none' : JSON.stringify(written), after, usual };
   // A cutter is called by its size as it is sold, whatever is shown else.
-  const shown = typeof written === 'string' && /\.diameter$/.test(item.key) ? inchOr(written) : shownIn.value;
+  const shown =
+    typeof written === 'string' && /^(cutter|roughing)\.diameter$/.test(item.key)
+      ? inchOr(written)
+      : shownIn.value;
   return { before, text: firstLine(valueText(p, now, shown, written)), after, usual };
 }
 

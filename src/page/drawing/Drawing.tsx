@@ -41,8 +41,8 @@ export function Drawing() {
         class={trouble.value ? 'sight fault' : 'sight'}
         width="100%"
         height="100%"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: it is looked round in with keys
-        tabIndex={0}
+        // In SVG the name of an attribute is as it is written: tabIndex is none.
+        tabindex={0}
         role="group"
         aria-label="Drawing of the piece"
         aria-describedby="drawing-keys"

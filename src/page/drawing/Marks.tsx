@@ -51,7 +51,7 @@ export function Marks() {
               data-number={m.finding.number}
               transform={`translate(${m.disc[0]} ${m.disc[1]})`}
               role="button"
-              tabIndex={m === tabbed ? 0 : -1}
+              tabindex={m === tabbed ? 0 : -1}
               aria-label={`Finding ${m.finding.number}, ${SEVERITIES[m.finding.severity]}: ${m.finding.do}`}
               aria-pressed={picked.value === m.finding.number}
               onFocus={() => (picked.value = m.finding.number)}

@@ -47,28 +47,35 @@ describe('another shape or pattern', () => {
   });
 
   it('keeps the values it has a place for', () => {
-    expect(read(switched(text, kindOf(text, 'outline.shape'), 'ring', 'mm'))).toMatchObject({
+    expect(read(switched(text, kindOf(text, 'outline.shape'), 'ring', 'mm')[0]!)).toMatchObject({
       outline: { shape: 'ring', diameter: 96, margin: 7 },
     });
-    const next = read(switched(text, kindOf(text, 'outline.shape'), 'rectangle', 'mm')) as {
+    const next = read(switched(text, kindOf(text, 'outline.shape'), 'rectangle', 'mm')[0]!) as {
       outline: unknown;
     };
     expect(next.outline).toEqual({ shape: 'rectangle', margin: 7 });
   });
 
   it('keeps what is the layer’s, and drops what does not fit', () => {
-    const next = read(switched(text, kindOf(text, 'pattern.generator'), 'dots', 'mm')) as {
+    const next = read(switched(text, kindOf(text, 'pattern.generator'), 'dots', 'mm')[0]!) as {
       pattern: unknown;
     };
     expect(next.pattern).toEqual({ generator: 'dots', gap: 4.4, within: { inset: 3 } });
     const worded = text.replace('4.4', '"wide"');
-    const dropped = read(switched(worded, kindOf(worded, 'pattern.generator'), 'dots', 'mm')) as {
+    const dropped = read(switched(worded, kindOf(worded, 'pattern.generator'), 'dots', 'mm')[0]!) as {
       pattern: unknown;
     };
     expect(dropped.pattern).toEqual({ generator: 'dots', within: { inset: 3 } });
   });
 
+  it('has another way with none of its values, for where those cannot be drawn', () => {
+    const [, bare] = switched(text, kindOf(text, 'outline.shape'), 'ring', 'mm');
+    expect((read(bare!) as { outline: object }).outline).toEqual({ shape: 'ring' });
+    const [, dots] = switched(text, kindOf(text, 'pattern.generator'), 'dots', 'mm');
+    expect((read(dots!) as { pattern: object }).pattern).toEqual({ generator: 'dots', within: { inset: 3 } });
+  });
+
   it('changes nothing for one there is not', () => {
-    expect(switched(text, kindOf(text, 'outline.shape'), 'heart', 'mm')).toBe(text);
+    expect(switched(text, kindOf(text, 'outline.shape'), 'heart', 'mm')).toEqual([text]);
   });
 });
