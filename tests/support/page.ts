@@ -2,9 +2,14 @@ import type { Page } from 'playwright-core';
 
 /** Waits until what stands on the card is drawn exactly. */
 export async function exact(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('.stamp')?.textContent === 'exact', null, {
-    timeout: 30_000,
-  });
+  try {
+    await page.waitForFunction(() => document.querySelector('.stamp')?.textContent === 'exact', null, {
+      timeout: 30_000,
+    });
+  } catch (e) {
+    const said = await page.locator('.stamp, .faults, .notice').allTextContents();
+    throw new Error(`not drawn exactly: ${said.join(' | ')}`, { cause: e });
+  }
 }
 
 /** Picks a value of the card by its path in the recipe, such as pattern.gap; unfolds what hides it. */
