@@ -13,6 +13,7 @@ export const ROOMS = {
   recipe: all('generators', 'outline', 'shop', 'geometry', 'schema'),
   cutter: all('geometry', 'schema'),
   fit: { ...all('cutter', 'geometry', 'schema'), recipe: 'types' },
+  bowl: all('fit', 'shop', 'outline', 'geometry', 'schema'),
   inspect: all('fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
   output: {
     ...all('inspect', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
