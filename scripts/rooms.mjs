@@ -10,13 +10,14 @@ export const ROOMS = {
   shop: all('schema'),
   outline: all('geometry', 'schema'),
   generators: all('outline', 'geometry', 'schema'),
-  recipe: all('generators', 'outline', 'shop', 'geometry', 'schema'),
+  /** Staves, walls and shells as sums: a recipe's reader needs them for the outline of a stave. */
+  bowl: all('geometry', 'schema'),
+  recipe: all('bowl', 'generators', 'outline', 'shop', 'geometry', 'schema'),
   cutter: all('geometry', 'schema'),
   fit: { ...all('cutter', 'geometry', 'schema'), recipe: 'types' },
-  bowl: all('fit', 'shop', 'outline', 'geometry', 'schema'),
-  inspect: all('fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
+  inspect: all('bowl', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
   output: {
-    ...all('inspect', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
+    ...all('bowl', 'inspect', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),
     proof: 'types',
   },
 };

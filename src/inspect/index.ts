@@ -28,6 +28,9 @@ import { turnedPart } from './turned-part.js';
 import { uncertainClearance } from './uncertain-clearance.js';
 import { underBridge } from './under-bridge.js';
 import { unreached } from './unreached.js';
+import { vesselCutter } from './vessel-cutter.js';
+import { vesselFigure } from './vessel-figure.js';
+import { vesselWood } from './vessel-wood.js';
 import { weakContrast } from './weak-contrast.js';
 
 const inspectors = [
@@ -59,6 +62,9 @@ const inspectors = [
   stillTight,
   madeWider,
   turnedPart,
+  vesselFigure,
+  vesselWood,
+  vesselCutter,
   remarks,
 ];
 

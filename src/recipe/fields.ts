@@ -1,4 +1,5 @@
 import { choice, derived, type Field, length, preset, required, type Section } from './field.js';
+import { bowlSections } from './fields-bowl.js';
 import { cutterSections } from './fields-cutter.js';
 import { machineSections } from './fields-machine.js';
 import { tableSections } from './fields-table.js';
@@ -166,4 +167,5 @@ export const sections: readonly Section[] = [
     ],
   },
   ...woodSections,
+  ...bowlSections,
 ];

@@ -1,12 +1,14 @@
 import { outlineShapes } from '../outline/index.js';
 import type { Parameter } from '../schema/parameter.js';
 import type { Units } from '../schema/units.js';
+import { bowlOutline, readBowl } from './bowl.js';
 import { checkTogether } from './check.js';
 import { checkBoards } from './check-boards.js';
 import { readCutters } from './cutters.js';
 import { Faults, type Path } from './faults.js';
 import { type Field, knowing } from './field.js';
 import { sections, topFields } from './fields.js';
+import { BOWL_KEYS } from './fields-bowl.js';
 import { type Json, type JsonObject, parseJson } from './json.js';
 import { nameFault } from './name.js';
 import { checkKeys, type Named, object, readNamed } from './named.js';
@@ -61,7 +63,12 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
     }),
   );
   const face = root.members.get('outline');
-  const outline = readNamed(face, ['outline'], OUTLINE, units, faults);
+  const vessel = readBowl(root, group.bowl!, units, faults);
+  const outline = vessel
+    ? bowlOutline(vessel, readMargin(face, units, faults))
+    : root.members.has('bowl')
+      ? null
+      : readNamed(face, ['outline'], OUTLINE, units, faults);
   const pattern = readPattern(root, units, faults);
   const cutters = readCutters(root.members.get('cutters'), units, faults);
   const plugs = readPlugs(ofWoods('plugs'), own, faults);
@@ -75,7 +82,10 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const skin = top.skin as number;
   const diameter = group.cutter!.diameter as number;
   const fit = fitOf(group.fit!);
-  const stock = { field: depth + skin, plug: plugStock(depth, fit, group.fit!.proud), ...group.stock };
+  const field = vessel ? vessel.stave.thickness : depth + skin;
+  if (vessel && group.stock!.field !== undefined)
+    faults.add(['stock', 'field'], 'is given by the bowl: the staves are the field');
+  const stock = { field, plug: plugStock(depth, fit, group.fit!.proud), ...group.stock };
   if (fit.plug === 'loose') fit.proud = stock.plug - depth + fit.glueGap;
   const deepest = Math.max(depth, plugHeight({ depth, fit, stock }));
   const machine = { bridge: null, lift: null, shoe: null, ...group.machine } as unknown as MachineSetup;
@@ -89,6 +99,7 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
     name: top.name as string,
     units,
     outline: { shape: outline.name, values: outline.values },
+    ...(vessel ? { bowl: vessel.setup } : {}),
     pattern,
     stock,
     cutter: { cuts: null, ease: diameter / 10, ...cutter } as CutterSetup,
@@ -208,6 +219,23 @@ function meant(json: Json, field: Field): Json {
   return { ...json, value: field.also.meant(json.value) ?? json.value };
 }
 
+/** Keys of sections that are read apart. */
+const MORE_KEYS: Readonly<Record<string, readonly string[]>> = { woods: ['plugs', 'own'], bowl: BOWL_KEYS };
+
+/** What a vessel leaves an outline to say: how far the pattern stays from the edges of a stave. */
+function readMargin(face: Json | undefined, units: Units, faults: Faults): number {
+  const parameter = outlineShapes[0]!.parameters.find((p) => p.name === 'margin')!;
+  if (face === undefined) return defaultValue(parameter) as number;
+  const json = object(face, ['outline'], faults);
+  if (!json) return 0;
+  for (const key of json.members.keys())
+    if (key !== 'margin')
+      faults.add(['outline', key], 'is given by the bowl: an outline says only "margin" here');
+  const given = json.members.get('margin');
+  const read = given && readValue(given, parameter, ['outline', 'margin'], units, faults);
+  return (read ?? defaultValue(parameter)) as number;
+}
+
 /** A section left out is a section with no keys, except `roughing`, which then stays empty (as with null). */
 function readSection(
   root: JsonObject,
@@ -218,17 +246,12 @@ function readSection(
 ): Record<string, Value> {
   const given = root.members.get(name);
   const none = given === undefined || (given.kind === 'scalar' && given.value === null);
-  if (none && name === 'roughing') return {};
+  if (none && (name === 'roughing' || name === 'bowl')) return {};
   const json = given
     ? object(given, [name], faults)
     : { kind: 'object' as const, source: root.source, members: new Map() };
   if (!json) return {};
-  checkKeys(
-    json,
-    [...fields.map((f) => f.parameter.name), ...(name === 'woods' ? ['plugs', 'own'] : [])],
-    [name],
-    faults,
-  );
+  checkKeys(json, [...fields.map((f) => f.parameter.name), ...(MORE_KEYS[name] ?? [])], [name], faults);
   return readFields(json, fields, [name], units, faults);
 }
 

@@ -1,3 +1,4 @@
+import type { BowlSetup } from '../bowl/vessel.js';
 import type { Layer } from '../generators/layer.js';
 import type { Values } from '../schema/parameter.js';
 import type { OwnWoods } from '../shop/own.js';
@@ -8,6 +9,8 @@ export interface Recipe {
   /** The unit the recipe is written in, and the unit of every drawing made from it. */
   readonly units: 'mm' | 'in';
   readonly outline: { readonly shape: string; readonly values: Values };
+  /** The vessel whose stave this is; without it the piece stays flat. */
+  readonly bowl?: BowlSetup;
   /** One layer, or a list of them, as the recipe has it. */
   readonly pattern: Layer | readonly Layer[];
   /** Thickness of the wood the pocket is cut in, and of the wood the plug is cut from. */

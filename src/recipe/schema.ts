@@ -1,3 +1,4 @@
+import { profileShapes } from '../bowl/shapes.js';
 import { generators } from '../generators/index.js';
 import { layerParameters, MOST_LAYERS, withinParameters } from '../generators/layer.js';
 import { outlineShapes } from '../outline/index.js';
@@ -6,6 +7,7 @@ import { LENGTH_PATTERN, lengthRange, numberText } from '../schema/units.js';
 import { CUTTERS_MEANING, cutterEntry, MOST_CUTTERS } from './cutters.js';
 import type { Field } from './field.js';
 import { sections, topFields } from './fields.js';
+import { INLAID_MEANING, INSIDE_MEANING, OUTSIDE_MEANING, POINTS_MEANING } from './fields-bowl.js';
 import { OWN_MEANING, ownQuantities } from './own-woods.js';
 import { PLUGS_MEANING } from './plugs.js';
 
@@ -20,7 +22,8 @@ export interface SchemaObject {
  * the reader uses. Ranges of lengths depend on the recipe's units, so they stand in the descriptions only.
  */
 export function recipeSchema(): SchemaObject {
-  const groups = sections.map((s) => [s.name, withPlugs(s.name, section(s.meaning, s.fields))] as const);
+  const groups = sections.map((s) => [s.name, withMore(s.name, section(s.meaning, s.fields))] as const);
+  const outline = named('shape', 'The face of the work piece that the pattern sits in.', outlineShapes, {});
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'Inlaywright recipe',
@@ -30,7 +33,15 @@ export function recipeSchema(): SchemaObject {
     properties: {
       $schema: { type: 'string' },
       ...fieldProperties(topFields),
-      outline: named('shape', 'The face of the work piece that the pattern sits in.', outlineShapes, {}),
+      outline: {
+        ...outline,
+        // A bowl gives the face its shape.
+        required: [],
+        allOf: [
+          ...(outline.allOf as SchemaValue[]),
+          { if: { not: { required: ['shape'] } }, ...MARGIN_ALONE },
+        ],
+      },
       pattern: {
         description: 'What is drawn, and how: one layer, or a list of them.',
         anyOf: [
@@ -47,7 +58,10 @@ export function recipeSchema(): SchemaObject {
         items: property(cutterEntry),
       },
     },
-    required: [...requiredNames(topFields), 'outline', 'pattern', 'cutter'],
+    required: [...requiredNames(topFields), 'pattern', 'cutter'],
+    if: { not: { required: ['bowl'] } },
+    // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.
+    then: { required: ['outline'], properties: { outline: { required: ['shape'] } } },
     $defs: {
       layer: named('generator', 'One layer of the pattern.', generators, {
         ...Object.fromEntries(layerParameters.map((p) => [p.name, { $ref: `#/$defs/${p.name}` }])),
@@ -73,9 +87,55 @@ function section(meaning: string, fields: readonly Field[]): SchemaObject {
   };
 }
 
+/** Some sections have keys that are no single values. */
+function withMore(name: string, made: SchemaObject): SchemaObject {
+  if (name === 'woods') return withPlugs(made);
+  return name === 'bowl' ? withProfiles(made) : made;
+}
+
+/** An outline that only says how far the pattern stays from the edge. */
+const MARGIN_ALONE: SchemaObject = {
+  // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.
+  then: { properties: { margin: { $ref: '#/$defs/length' } }, additionalProperties: false },
+};
+
+/** A vessel's wall by its two profiles, and which staves are inlaid. */
+function withProfiles(made: SchemaObject): SchemaObject {
+  const length = { $ref: '#/$defs/length' };
+  const points = {
+    type: 'array',
+    minItems: 2,
+    description: POINTS_MEANING,
+    items: { type: 'array', prefixItems: [length, length], minItems: 2, maxItems: 2 },
+  };
+  const profile = (meaning: string): SchemaObject => {
+    const shape = named('shape', meaning, profileShapes, {});
+    const allOf = (shape.allOf as SchemaObject[]).map((one, k) =>
+      profileShapes[k]!.name === 'curve' ? withPoints(one, points) : one,
+    );
+    return { ...shape, allOf };
+  };
+  const inlaid: SchemaObject = {
+    description: INLAID_MEANING,
+    anyOf: [{ enum: ['all', 'every other'] }, { type: 'array', minItems: 1, items: { type: 'integer' } }],
+  };
+  const properties = made.properties as SchemaObject;
+  const [outside, inside] = [profile(OUTSIDE_MEANING), profile(INSIDE_MEANING)];
+  return {
+    ...made,
+    properties: { ...properties, outside, inside, inlaid },
+    required: [...(made.required as SchemaValue[]), 'outside'],
+  };
+}
+
+function withPoints(one: SchemaObject, points: SchemaObject): SchemaObject {
+  const then = one.then as SchemaObject;
+  // biome-ignore lint/suspicious/noThenProperty: it is JSON Schema's own keyword.
+  return { ...one, then: { ...then, properties: { ...(then.properties as SchemaObject), points } } };
+}
+
 /** The woods may have one more key, whose own keys are names of pieces. */
-function withPlugs(name: string, made: SchemaObject): SchemaObject {
-  if (name !== 'woods') return made;
+function withPlugs(made: SchemaObject): SchemaObject {
   const properties = made.properties as SchemaObject;
   const { default: _, description: __, ...wood } = properties.plug as SchemaObject;
   const plugs = { type: 'object', description: PLUGS_MEANING, additionalProperties: orOwn(wood) };

@@ -83,9 +83,19 @@ export function paragraphsOf(book: Book, tree: unknown): Paragraph[] {
   const roughs = writtenAt(tree, ['roughing', 'diameter']) !== undefined;
   const loose = writtenAt(tree, ['fit', 'plug']) !== 'carrier';
   const face = kindAt(tree, ['outline'], 'shape', book.outlines);
+  const bowl = writtenAt(tree, ['bowl']) !== undefined;
   return [
     said('The piece', [
-      { kind: face, begins: '', items: own(['outline'], face, (r) => r.outline.values, true), layer: null },
+      ...(bowl
+        ? [plain('', vessel(book, section('bowl')))]
+        : [
+            {
+              kind: face,
+              begins: '',
+              items: own(['outline'], face, (r) => r.outline.values, true),
+              layer: null,
+            },
+          ]),
       plain('', [...top('depth', 'skin'), ...section('stock'), ...top('name', 'units')]),
     ]),
     said('The figure', figure(book, tree)),
@@ -116,6 +126,15 @@ export function paragraphsOf(book: Book, tree: unknown): Paragraph[] {
         plain('Times', section('times')),
       ],
     },
+  ];
+}
+
+/** What the card says of a vessel: its single values, and how far the pattern stays from a stave's edges. */
+function vessel(book: Book, values: readonly Item[]): Item[] {
+  const margin = book.outlines[0]!.parameters.find((p) => p.name === 'margin')!;
+  return [
+    ...values,
+    itemOf(['outline', 'margin'], asField(margin), (r) => r.outline.values.margin ?? null, true),
   ];
 }
 

@@ -12,9 +12,13 @@ import { type Held, heldOf } from './values.js';
 const build = computed(() => JSON.stringify(buildOf(tree.value)));
 
 function buildOf(given: unknown): unknown {
-  const { outline, pattern, roughing, fit, woods } = (given ?? {}) as Record<string, Record<string, unknown>>;
+  const { outline, pattern, roughing, fit, woods, bowl } = (given ?? {}) as Record<
+    string,
+    Record<string, unknown>
+  >;
   const layers = [pattern ?? {}].flat() as { generator?: unknown; within?: { shape?: unknown } }[];
   return [
+    bowl !== undefined,
     outline?.shape,
     layers.map((l) => [l?.generator, l?.within !== undefined, l?.within?.shape]),
     Array.isArray(pattern),

@@ -47,7 +47,7 @@ describe('the card', () => {
   it('has a place for every value a recipe may give', () => {
     const [roughing, plug] = [{ diameter: 6 }, ['loose', 'carrier']];
     const keys = plug.flatMap((of) =>
-      itemsOf(paragraphsOf(book, { roughing, fit: { plug: of } })).map((i) => i.key),
+      itemsOf(paragraphsOf(book, { roughing, bowl: {}, fit: { plug: of } })).map((i) => i.key),
     );
     const all = book.sections.flatMap((s) => s.fields.map((f) => `${s.name}.${f.parameter.name}`));
     expect([...book.top.map((f) => f.parameter.name), ...all].filter((k) => !keys.includes(k))).toEqual([]);
