@@ -13,6 +13,8 @@ export const ROOMS = {
   /** Staves, walls and shells as sums: a recipe's reader needs them for the outline of a stave. */
   bowl: all('geometry', 'schema'),
   recipe: all('bowl', 'generators', 'outline', 'shop', 'geometry', 'schema'),
+  /** Solid models of vessels. */
+  solid: all('bowl', 'geometry', 'schema'),
   cutter: all('geometry', 'schema'),
   fit: { ...all('cutter', 'geometry', 'schema'), recipe: 'types' },
   inspect: all('bowl', 'fit', 'cutter', 'recipe', 'outline', 'shop', 'geometry', 'schema'),

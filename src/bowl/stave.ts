@@ -32,14 +32,19 @@ export function toStave({ slope, apothem }: Stave, r: number, angle: number, z: 
   return { x: r * sin(angle), y: out * c + z * s, depth: z * c - out * s };
 }
 
-/** The same the other way round. */
-export function toVessel(
+/** The same point in space, the stave's middle in front of one who looks along +out: across, outwards and up, mm. */
+export function toSpace(
   { slope, apothem }: Stave,
   { x, y, depth }: OnStave,
-): { r: number; angle: number; z: number } {
+): { readonly across: number; readonly out: number; readonly up: number } {
   const [c, s] = [cos(slope), sin(slope)];
-  const out = apothem + y * c - depth * s;
-  return { r: Math.sqrt(out * out + x * x), angle: atan2(x, out), z: y * s + depth * c };
+  return { across: x, out: apothem + y * c - depth * s, up: y * s + depth * c };
+}
+
+/** Where a point of the stave lies on the vessel. */
+export function toVessel(stave: Stave, at: OnStave): { r: number; angle: number; z: number } {
+  const { across, out, up } = toSpace(stave, at);
+  return { r: Math.sqrt(out * out + across * across), angle: atan2(across, out), z: up };
 }
 
 /** Half the width of the stave at a place along it and a depth: where the joint faces lie. */

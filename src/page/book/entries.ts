@@ -2,7 +2,7 @@ import type { Units } from '../../schema/units.js';
 import type { Book } from '../worker/protocol.js';
 import { byFamily, sentence } from './families.js';
 import { matches, wordsIn } from './matching.js';
-import { pieceLine, pieceWords } from './piece-line.js';
+import { pieceLines, pieceWords } from './piece-line.js';
 import { laidOut, plainFace } from './plain-faces.js';
 
 /** Where an entry's recipe is: in the folder, among those that ship, or here. */
@@ -15,7 +15,8 @@ export type Start =
 export interface BookEntry {
   readonly key: string;
   readonly title: string;
-  readonly line: string;
+  /** What is said of it, line by line. */
+  readonly lines: readonly string[];
   readonly start: Start;
   /** What it is found by. */
   readonly words: readonly string[];
@@ -30,74 +31,91 @@ export interface Section {
   readonly entries: readonly BookEntry[];
 }
 
-/** What the book is made of. `text` gives a recipe by its entry's key, once it has been read. */
-export interface Contents {
+/** What the pieces of the book are known by. `tree` gives a recipe, taken apart, once it has been read. */
+export interface Pieces {
   readonly files: readonly string[];
   readonly shipped: readonly string[];
-  readonly book: Book | null;
+  readonly book: Pick<Book, 'outlines' | 'generators'> | null;
   readonly units: Units;
-  text(key: string): string | undefined;
+  tree(key: string): unknown;
 }
 
-/** All sections of the book that have something in them, in their order. */
-export function sectionsOf(contents: Contents): Section[] {
-  const { files, shipped, book } = contents;
-  const pieces = (of: readonly BookEntry[], key: string, title: string, about: string): Section => ({
-    key,
-    title,
-    about,
-    of: 'pieces',
-    entries: of,
-  });
+/** The pieces of the folder, and those that ship. */
+export function pieceSections(pieces: Pieces): Section[] {
   const all: Section[] = [
-    pieces(
-      files.map((file) => piece(contents, `folder:${file}`, stem(file), { from: 'folder', file }, file)),
-      'folder',
-      'In this folder',
-      'Recipes kept here; saving writes them again.',
-    ),
-    pieces(
-      shipped.map((name) => piece(contents, `shipped:${name}`, name, { from: 'shipped', name })),
-      'shipped',
-      'Pieces to start from',
-      'Whole pieces, ready to be changed; the first save asks for a name of your own.',
-    ),
-    ...(book ? patterns(book) : []),
+    {
+      key: 'folder',
+      title: 'In this folder',
+      about: 'Recipes kept here; saving writes them again.',
+      of: 'pieces',
+      entries: pieces.files.map((file) =>
+        piece(pieces, `folder:${file}`, stem(file), { from: 'folder', file }, [file]),
+      ),
+    },
+    {
+      key: 'shipped',
+      title: 'Pieces to start from',
+      about: 'Whole pieces, ready to be changed; the first save asks for a name of your own.',
+      of: 'pieces',
+      entries: pieces.shipped.map((name) =>
+        piece(pieces, `shipped:${name}`, name, { from: 'shipped', name }, []),
+      ),
+    },
   ];
   return all.filter((s) => s.entries.length > 0);
 }
 
-function patterns(book: Book): Section[] {
-  const families = byFamily(book.generators).map(({ name, title, about, members }): Section => ({
-    key: `family:${name}`,
-    title,
-    about,
-    of: 'patterns',
-    entries: members.map((g) =>
-      entry(`pattern:${g.name}`, g.title, g.summary, here(laidOut(JSON.parse(g.sample))), `${g.name} ${title}`),
-    ),
-  }));
+/** The patterns by family, each as it looks by itself, then a plain face of each shape. */
+export function patternSections({ generators, outlines }: Pick<Book, 'generators' | 'outlines'>): Section[] {
+  const families = byFamily(generators).map(
+    ({ name, title, about, members }): Section => ({
+      key: `family:${name}`,
+      title,
+      about,
+      of: 'patterns',
+      entries: members.map((g) =>
+        entry(
+          `pattern:${g.name}`,
+          g.title,
+          [g.summary],
+          here(laidOut(JSON.parse(g.sample))),
+          `${g.name} ${title}`,
+        ),
+      ),
+    }),
+  );
   const faces: Section = {
     key: 'faces',
     title: 'Plain faces',
     about: 'Nothing but a frame, to begin from the shape; any pattern can take its place.',
     of: 'patterns',
-    entries: book.outlines.map((o) =>
-      entry(`face:${o.name}`, o.title, 'A frame along the edge, the rest plain.', here(plainFace(o)), 'plain empty'),
+    entries: outlines.map((o) =>
+      entry(
+        `face:${o.name}`,
+        o.title,
+        ['A frame along the edge, the rest plain.'],
+        here(plainFace(o)),
+        'plain empty',
+      ),
     ),
   };
   return [...families, faces];
 }
 
-function piece({ book, units, text }: Contents, key: string, name: string, start: Start, file = ''): BookEntry {
-  const recipe = text(key);
-  const what = recipe !== undefined && book ? pieceLine(recipe, book, units) : '';
-  const line = [file, what].filter((s) => s !== '').join('. ');
-  return entry(key, sentence(name), line, start, `${name} ${recipe === undefined ? '' : pieceWords(recipe)}`);
+function piece(
+  { book, units, tree }: Pieces,
+  key: string,
+  name: string,
+  start: Start,
+  lines: readonly string[],
+): BookEntry {
+  const recipe = tree(key);
+  const what = recipe !== undefined && book ? pieceLines(recipe, book, units) : [];
+  return entry(key, sentence(name), [...lines, ...what], start, `${name} ${pieceWords(recipe)}`);
 }
 
-function entry(key: string, title: string, line: string, start: Start, more: string): BookEntry {
-  return { key, title, line, start, words: wordsIn(`${title} ${line} ${more}`) };
+function entry(key: string, title: string, lines: readonly string[], start: Start, more: string): BookEntry {
+  return { key, title, lines, start, words: wordsIn([title, ...lines, more].join(' ')) };
 }
 
 function here(text: string): Start {

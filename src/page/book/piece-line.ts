@@ -1,37 +1,32 @@
-import {
-  MM_PER_INCH,
-  numberText,
-  parseLength,
-  toMillimetres,
-  type Units,
-} from '../../schema/units.js';
-import { read, type Written, writtenAt } from '../state/edit.js';
+import { MM_PER_INCH, numberText, parseLength, toMillimetres, type Units } from '../../schema/units.js';
+import { type Written, writtenAt } from '../state/edit.js';
 import type { Book, Entry } from '../worker/protocol.js';
+import { sentence } from './families.js';
 
 /** Lengths of a shape that say nothing of its size. */
 const ASIDE = new Set(['margin', 'corner']);
 
-/** What a recipe makes, in one line: "Rectangle, 360 × 220 mm: tiling". '' for what is no recipe. */
-export function pieceLine(
-  text: string,
+/** What a recipe, taken apart, makes: "Rectangle, 360 × 220 mm" and "Tiling". Empty for what is no recipe. */
+export function pieceLines(
+  tree: unknown,
   { outlines, generators }: Pick<Book, 'outlines' | 'generators'>,
   units: Units,
-): string {
-  const tree = read(text);
+): string[] {
   const shape = outlines.find((o) => o.name === writtenAt(tree, ['outline', 'shape']));
-  if (!shape) return '';
+  if (!shape) return [];
   const own = writtenAt(tree, ['units']) === 'in' ? 'in' : 'mm';
   const sizes = sizesOf(shape, (name) => writtenAt(tree, ['outline', name]), own);
-  const face = sizes === null ? shape.title : `${shape.title}, ${sizesText(sizes, units)}`;
   const patterns = layersOf(tree).map(
     (name) => generators.find((g) => g.name === name)?.title.toLowerCase() ?? name,
   );
-  return patterns.length === 0 ? face : `${face}: ${[...new Set(patterns)].join(', ')}`;
+  return [
+    sizes === null ? shape.title : `${shape.title}, ${sizesText(sizes, units)}`,
+    ...(patterns.length === 0 ? [] : [sentence([...new Set(patterns)].join(', '))]),
+  ];
 }
 
 /** What else one may look for a piece by: its generators' names and its woods. */
-export function pieceWords(text: string): string {
-  const tree = read(text);
+export function pieceWords(tree: unknown): string {
   const woods = ['field', 'plug'].map((part) => writtenAt(tree, ['woods', part]));
   return [...layersOf(tree), ...woods].filter((word) => typeof word === 'string').join(' ');
 }
@@ -68,5 +63,6 @@ function sizesOf(
 
 function sizesText(sizes: readonly number[], units: Units): string {
   const each = sizes.map((mm) => (units === 'in' ? numberText(mm / MM_PER_INCH, 2) : numberText(mm, 1)));
-  return `${each.join(' × ')} ${units}`;
+  // A size is not broken over two lines.
+  return `${each.join(' × ')} ${units}`.replaceAll(' ', '\u00a0');
 }

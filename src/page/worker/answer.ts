@@ -8,11 +8,8 @@ import { drawCoarse, Pace } from './coarse.js';
 import { drawExact } from './exact.js';
 import { measuredAt } from './measure.js';
 import type { Answer, Ask, Drawn, Origin, Thumbnail, Trouble } from './protocol.js';
-import { troubleOf } from './trouble.js';
+import { CARD, troubleOf } from './trouble.js';
 import { viewNamed } from './views/index.js';
-
-/** Stands for the file in the reader's messages, which the card leaves away. */
-const CARD = 'card';
 
 /**
  * What answers the page: keeps the job that was drawn exactly last, and what was loaded. A recipe's faults are an

@@ -51,9 +51,10 @@ export function drawCoarse(recipe: Recipe, assets: Assets, pace: Pace, now: () =
   });
   const woods = byWood(artwork, recipe.woods);
   const t1 = now();
-  const rounded = pace.fits(recipe) ? roundedFigure(recipe, outline, woods) : null;
+  const tried = pace.fits(recipe);
+  const rounded = tried ? roundedFigure(recipe, outline, woods) : null;
   const t2 = now();
-  pace.note(recipe, t1 - t0, rounded ? t2 - t1 : null);
+  pace.note(recipe, t1 - t0, tried ? t2 - t1 : null);
   return {
     kind: 'drawn',
     stage: rounded ? 'rounded' : 'artwork',

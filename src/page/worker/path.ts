@@ -4,6 +4,8 @@ import type { Contour } from '../../geometry/region.js';
 
 /** Thousandths of a millimetre: finer than a screen shows at any zoom. */
 const GRID = 1000;
+/** Of radii: what is off in one is off many times over in its arc. */
+const FINE = 1e6;
 
 function at(v: number): string {
   const n = Math.round(v * GRID) / GRID;
@@ -31,6 +33,19 @@ export function openPathOf(stretches: readonly (readonly Edge[])[]): string {
 function step(e: Edge): string {
   if (e.r === 0) return `L${at(e.x1)} ${at(-e.y1)}`;
   // A counter-clockwise arc with y up looks counter-clockwise on the screen too, which SVG calls sweep 0.
-  const r = at(Math.max(Math.abs(e.r), chordLength(e) / 2));
+  const r = radiusText(e);
   return `A${r} ${r} 0 0 ${e.r > 0 ? 0 : 1} ${at(e.x1)} ${at(-e.y1)}`;
+}
+
+/**
+ * The radius at which an arc stands as high over its rounded ends as it does over its own. Near half a circle its own
+ * radius, rounded as the ends are, would set its crown off by ten times as much.
+ */
+function radiusText(e: Edge): string {
+  const half = chordLength(e) / 2;
+  const own = Math.abs(e.r);
+  const high = (half * half) / (own + Math.sqrt(Math.max(0, own * own - half * half)));
+  const [dx, dy] = [Number(at(e.x1)) - Number(at(e.x0)), Number(at(e.y1)) - Number(at(e.y0))];
+  const r = high > 0 ? ((dx * dx + dy * dy) / 4 + high * high) / (2 * high) : own;
+  return String(Math.round(r * FINE) / FINE);
 }

@@ -1,5 +1,6 @@
 import type { Job } from '../../../output/job.js';
 import { sectionFigure } from '../../../output/sheet-section.js';
+import type { Units } from '../../../schema/units.js';
 import type { View } from '../protocol.js';
 import { viewOf } from './view.js';
 
@@ -7,8 +8,8 @@ import { viewOf } from './view.js';
 const ROOM = 9;
 
 /** The joint cut across, as the sheet prints it. */
-export function sectionView({ recipe, outline }: Job): View {
-  const figure = sectionFigure(recipe);
+export function sectionView({ recipe, outline }: Job, units: Units): View {
+  const figure = sectionFigure({ ...recipe, units });
   const [, wide, high] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(figure)!;
   const [width, height] = [Number(wide) + 2 * ROOM, Number(high)];
   return viewOf('section', outline, {
