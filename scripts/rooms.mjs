@@ -32,13 +32,14 @@ export const TOP = {
   limits: all(...BELOW_BUILD),
   coupon: all(...BELOW_BUILD, 'build'),
   proven: all(...Object.keys(ROOMS)),
+  staved: all(...Object.keys(ROOMS), 'proven'),
   /** Recipes, fonts and drawings from the disk; pieces' folders to it. */
   disk: all(...Object.keys(ROOMS)),
   /** What page and server send each other. */
   wire: {},
   serve: all(...Object.keys(ROOMS), 'build', 'proven', 'disk', 'wire'),
   page: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'wire'),
-  commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'disk', 'serve'),
+  commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'staved', 'disk', 'serve'),
   index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven'),
   cli: all('commands'),
 };

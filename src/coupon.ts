@@ -49,8 +49,10 @@ export function coupon(recipe: Recipe, assets: Assets, { ladder, size }: CouponW
   const whole = build({ ...recipe, boards: { ...recipe.boards, plug: null, field: null } }, assets);
   checkLadder(recipe, ladder);
   const { wood } = whole.inlays[0]!;
+  // The trial piece is flat, whatever its pattern will lie on.
+  const { bowl: _, ...flat } = recipe;
   const own: Recipe = {
-    ...recipe,
+    ...flat,
     name: `${recipe.name}-coupon`,
     woods: { ...recipe.woods, plug: wood },
   };

@@ -61,3 +61,10 @@ export const RECORD_EXAMPLES = `
 Examples:
   inlaywright fit record lid.json --step 3 --result good --tried dry
   inlaywright fit record lid.json --clearance 0.1mm --result tight --tried glued --date 2026-03-09 --note "rapped home"`;
+
+export const BOWL_EXAMPLES = `
+Examples:
+  inlaywright bowl fruit-bowl-wave.json
+  inlaywright bowl fruit-bowl-wave.json --set bowl.sides=16 --no-coupon
+
+Angles and sizes of the staves are on vessel.html; saw offcuts first and measure them.`;

@@ -2,9 +2,11 @@ import { Command, CommanderError } from 'commander';
 import { quietPipes, reportError } from '../disk/report.js';
 import type { Parameter } from '../schema/parameter.js';
 import { type AdoptOptions, adoptParameters } from './adopt-recipe.js';
+import type { BowlOptions } from './bowl.js';
 import type { CouponOptions } from './coupon-options.js';
 import {
   ADOPT_EXAMPLES,
+  BOWL_EXAMPLES,
   COUPON_EXAMPLES,
   EXAMPLES,
   LETTER_EXAMPLES,
@@ -50,6 +52,20 @@ export async function run(args: readonly string[]): Promise<number> {
     .action(async (recipes: string[], options: MakeOptions) => {
       const { make } = await import('./make.js');
       code = await make(recipes, options);
+    });
+
+  program
+    .command('bowl')
+    .description('make a staved vessel: stave drawings, jigs, models, pictures, sheets and a coupon')
+    .argument('<recipe>', 'recipe file (JSON) with a bowl in it')
+    .option('-o, --out <folder>', 'folder that gets a folder for the vessel, and one for its coupon', 'out')
+    .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
+    .option('--no-coupon', 'leave the coupon out')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', BOWL_EXAMPLES)
+    .action(async (recipe: string, options: BowlOptions) => {
+      const { makeBowl } = await import('./bowl.js');
+      await makeBowl(recipe, options);
     });
 
   program

@@ -31,9 +31,13 @@ const OURS = [
 /** The drawings of the second inlay and those after it, when there are several plug woods. */
 const FURTHER = /^(?:pocket|plug)-(?:[2-9]|[1-9]\d)\.(?:dxf|svg)$/;
 
+/** What a vessel's folder holds beside its stave's files. */
+const VESSEL =
+  /^(?:vessel\.(?:html|glb)|vessel-(?:outside|inside)\.png|unrolled-(?:outside|inside)\.png|vessel-(?:field|inlay-\d{1,2})\.stl|stock-(?:stave|shell|block-\d{1,2})\.stl|jig-(?:low|high)\.(?:svg|dxf))$/;
+
 /** Whether a made piece's folder may hold a file of that name. */
 export function isOurs(name: string): boolean {
-  return OURS.includes(name) || FURTHER.test(name);
+  return OURS.includes(name) || FURTHER.test(name) || VESSEL.test(name);
 }
 
 /** Files that systems leave in any folder they show. */

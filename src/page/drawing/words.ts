@@ -29,14 +29,14 @@ export function summed(drawn: Drawn, units: Units): string {
   return `${recipe.name}: ${shortly(drawn, units)} ${found}`;
 }
 
-/** Size, woods and parts. */
+/** Size, woods, and parts once they are counted. */
 export function shortly({ figure, parts, stage }: Drawn, units: Units): string {
   const { minX, maxX, minY, maxY } = figure.box;
   const size = `${readOff(maxX - minX, units)} by ${readOff(maxY - minY, units)}`;
   const woods = [...new Set(figure.inlays.map((i) => i.wood.name))];
   const inlaid = woods.length > 0 ? ` with ${listed(woods)} let in` : '';
   const many = `${counted(parts.pocket, 'pocket')}, ${counted(parts.plug, 'plug part')}`;
-  return `${figure.field.name}, ${size},${inlaid}${stage === 'artwork' ? '.' : `: ${many}.`}`.replace(
+  return `${figure.field.name}, ${size},${inlaid}${stage === 'exact' ? `: ${many}.` : '.'}`.replace(
     /,([.:])/,
     '$1',
   );
