@@ -12,7 +12,9 @@ export function stl(meshes: readonly Mesh[], name: string): Uint8Array {
   const count = meshes.reduce((n, m) => n + m.triangles.length / 3, 0);
   const bytes = new Uint8Array(HEAD + TRIANGLE * count);
   const view = new DataView(bytes.buffer);
-  for (let k = 0; k < Math.min(79, name.length); k++) bytes[k] = name.charCodeAt(k) & 127;
+  // A header that begins with "solid" would be taken for the text form.
+  const title = `STL: ${name}`;
+  for (let k = 0; k < Math.min(79, title.length); k++) bytes[k] = title.charCodeAt(k) & 127;
   view.setUint32(80, count, true);
   let at = HEAD;
   for (const { points, triangles } of meshes)

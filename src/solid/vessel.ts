@@ -38,15 +38,18 @@ export interface Made {
   readonly figures: readonly Figure[];
   /** From the drawn face down to the plug's foot, mm. */
   readonly foot: number;
+  /** How far chords may stand off; left out: as `CHORD`. */
+  readonly chord?: number;
 }
 
 /** The finished vessel: turned, with the inlay as bodies of its own. In mm, standing on z = 0 about the z axis. */
-export function vesselModel(kernel: Kernel, { vessel, field, figures, foot }: Made): VesselModel {
+export function vesselModel(kernel: Kernel, made: Made): VesselModel {
+  const { vessel, field, figures, foot, chord = CHORD } = made;
   const bench = new Bench();
   try {
-    const whole = bench.keep(turned(kernel, bench, vessel));
+    const whole = bench.keep(turned(kernel, bench, vessel, chord));
     // Field and inlay are both cut by the same prisms, never by each other: faces that coincide would leave films.
-    const prisms = figures.map(({ region }) => inlaid(kernel, bench, vessel, region, foot));
+    const prisms = figures.map(({ region }) => inlaid(kernel, bench, vessel, region, { foot, chord }));
     // A later wood is let into the ones before it.
     const own = prisms.map((p, k) =>
       prisms.slice(k + 1).reduce((a, later) => bench.keep(a.subtract(later)), p),
@@ -69,10 +72,10 @@ export function vesselModel(kernel: Kernel, { vessel, field, figures, foot }: Ma
 }
 
 /** The turned wall and its floor. */
-function turned(kernel: Kernel, bench: Bench, { wall, setup }: Vessel): Solid {
+function turned(kernel: Kernel, bench: Bench, { wall, setup }: Vessel, chord: number): Solid {
   const { outside, inside } = wall;
-  const out = points(outside);
-  const back = points(inside).reverse();
+  const out = points(outside, chord);
+  const back = points(inside, chord).reverse();
   const foot: [number, number][] =
     setup.floor > 0
       ? [
@@ -84,25 +87,25 @@ function turned(kernel: Kernel, bench: Bench, { wall, setup }: Vessel): Solid {
   const widest = Math.max(...out.map(([r]) => r));
   // The model goes about the axis in equal steps, as many a stave, so that all staves are alike.
   const sides = Math.max(4, setup.sides);
-  const steps = Math.ceil((2 * Math.PI) / (2 * halfChord(widest)) / sides) * sides;
+  const steps = Math.ceil((2 * Math.PI) / (2 * halfChord(widest, chord)) / sides) * sides;
   return outline.revolve(steps);
 }
 
 /** Half the angle at which a chord of a circle stands off it by the chord error. */
-function halfChord(radius: number): number {
-  const c = 1 - CHORD / radius;
+function halfChord(radius: number, chord: number): number {
+  const c = 1 - chord / radius;
   return atan(Math.sqrt(1 - c * c) / c);
 }
 
 /** A profile in chords that stand off it by no more than the chord error. */
-function points(profile: Profile): [number, number][] {
+function points(profile: Profile, most: number): [number, number][] {
   const { from, to } = profile;
   const out: [number, number][] = [[profile.radius(from), from]];
   const add = (a: number, b: number, depth: number): void => {
     const off = [0.25, 0.5, 0.75].some((t) => {
       const z = a + t * (b - a);
       const chord = profile.radius(a) + t * (profile.radius(b) - profile.radius(a));
-      return Math.abs(profile.radius(z) - chord) > CHORD;
+      return Math.abs(profile.radius(z) - chord) > most;
     });
     if (off && depth < 12) {
       add(a, (a + b) / 2, depth + 1);
@@ -118,9 +121,15 @@ function points(profile: Profile): [number, number][] {
 const ABOVE = 1;
 
 /** A figure as prisms in all staves that carry it, each cut off at its joints. */
-function inlaid(kernel: Kernel, bench: Bench, vessel: Vessel, region: Region, foot: number): Solid {
+function inlaid(
+  kernel: Kernel,
+  bench: Bench,
+  vessel: Vessel,
+  region: Region,
+  { foot, chord }: { readonly foot: number; readonly chord: number },
+): Solid {
   const { CrossSection, Manifold } = kernel;
-  const rings = region.contours.map((c) => flatten(c, CHORD / 2));
+  const rings = region.contours.map((c) => flatten(c, chord / 2));
   const section = bench.keep(new CrossSection(rings, 'NonZero'));
   const prism = bench.keep(section.extrude(foot + ABOVE));
   const lowered = bench.keep(prism.translate([0, 0, -foot]));
