@@ -47,8 +47,11 @@ const CHORD = 0.05;
 export function figureShown(vessel: Vessel, figure: Region, { depth, glueGap }: Inlaid): FigureShown {
   const foot = depth - glueGap;
   const near = vessel.setup.face;
-  const inner = samplesOf(figure);
-  const both = [...inner, ...edgeOf(figure)];
+  const edge = edgeOf(figure);
+  // What runs on over a joint is meant to be sawn there: only what lies between the joints is counted.
+  const over = edge.some((at) => !between(vessel, at, 0));
+  const inner = samplesOf(figure).filter((at) => !over || (between(vessel, at, 0) && between(vessel, at, 1)));
+  const both = [...inner, ...edge];
   const faces = {
     outside: onFace(vessel, inner, both, 'outside', foot),
     inside: onFace(vessel, inner, both, 'inside', foot),
@@ -66,6 +69,12 @@ export function figureShown(vessel: Vessel, figure: Region, { depth, glueGap }: 
     skinLeft: skin && skin.mm > 1e-6 ? skin : null,
     shift: shiftOf(vessel, through),
   };
+}
+
+/** Does a point lie between the joints, at the stave's outer (0) or inner (1) face? */
+function between(vessel: Vessel, [u, v]: Place, face: 0 | 1): boolean {
+  const { x, y } = fromFace(vessel, u, v, 0);
+  return Math.abs(x) < halfWidth(vessel.stave, y, face * vessel.stave.thickness);
 }
 
 /** Depth of the finished wall's face under a point of the drawn one; null where it is not there on this stave. */

@@ -10,6 +10,7 @@ import type { Assets, Cut } from './generator.js';
 import { findGenerator } from './index.js';
 import type { Layer } from './layer.js';
 import { recorder } from './recorder.js';
+import { mirrored, widened } from './run-on.js';
 import { floor, mm } from './values.js';
 
 /** Areas that differ by less differ by rounding, mm2. */
@@ -19,6 +20,8 @@ const OVER = 1e-3;
 export interface Face {
   readonly shape: string;
   readonly values: Readonly<Record<string, number | string | boolean>>;
+  /** A stave whose pattern runs on over its joints. */
+  readonly runsOn?: boolean;
 }
 
 /**
@@ -26,6 +29,13 @@ export interface Face {
  * at odds and Refusal for a layer that draws nothing or leaves nothing, naming the layer.
  */
 export function compose(pattern: Layer | readonly Layer[], face: Face, assets: Assets, cut: Cut): Artwork {
+  // Bands meet their neighbours as they are drawn.
+  const bands = [pattern].flat().every((l) => findGenerator(l.generator)?.family === 'bands');
+  if (!face.runsOn || bands) return composed(pattern, face, assets, cut);
+  return mirrored(composed(pattern, widened(face), assets, cut));
+}
+
+function composed(pattern: Layer | readonly Layer[], face: Face, assets: Assets, cut: Cut): Artwork {
   const outline = makeOutline(face.shape, face.values);
   if (!isList(pattern)) return drawn(pattern, 'pattern', face, outline, assets, cut);
   const remarks: Remark[] = [];

@@ -98,7 +98,11 @@ export function readRecipe(text: string, fileName: string, settings: readonly st
   const recipe: Recipe = {
     name: top.name as string,
     units,
-    outline: { shape: outline.name, values: outline.values },
+    outline: {
+      shape: outline.name,
+      values: outline.values,
+      ...(vessel?.setup.continuous ? { runsOn: true } : {}),
+    },
     ...(vessel ? { bowl: vessel.setup } : {}),
     pattern,
     stock,

@@ -8,7 +8,8 @@ export interface Recipe {
   readonly name: string;
   /** The unit the recipe is written in, and the unit of every drawing made from it. */
   readonly units: 'mm' | 'in';
-  readonly outline: { readonly shape: string; readonly values: Values };
+  /** `runsOn`: a stave whose pattern runs on over its joints. */
+  readonly outline: { readonly shape: string; readonly values: Values; readonly runsOn?: boolean };
   /** The vessel whose stave this is; without it the piece stays flat. */
   readonly bowl?: BowlSetup;
   /** One layer, or a list of them, as the recipe has it. */

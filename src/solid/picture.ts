@@ -169,8 +169,9 @@ function fill(
 ): void {
   const area = (b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1]);
   if (Math.abs(area) < 1e-12) return;
-  const minX = Math.max(0, Math.floor(Math.min(a[0], b[0], c[0])));
-  const maxX = Math.min(width - 1, Math.ceil(Math.max(a[0], b[0], c[0])));
+  // What runs over the seam is drawn again at the other end, not in the rim.
+  const minX = Math.max(RIM, Math.floor(Math.min(a[0], b[0], c[0])));
+  const maxX = Math.min(width - RIM - 1, Math.ceil(Math.max(a[0], b[0], c[0])));
   const minY = Math.max(0, Math.floor(Math.min(a[1], b[1], c[1])));
   const maxY = Math.min(height - 1, Math.ceil(Math.max(a[1], b[1], c[1])));
   for (let y = minY; y <= maxY; y++)

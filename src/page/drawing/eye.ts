@@ -95,7 +95,9 @@ const EDGE = 24;
 /** What is picked elsewhere is brought into the room. */
 export function watchPicked(): () => void {
   return effect(() => {
-    const at = drawn.peek()?.findings.find((f) => f.number === picked.value)?.at;
+    // Read first of all: before anything is drawn there is nothing to look for it in.
+    const number = picked.value;
+    const at = drawn.peek()?.findings.find((f) => f.number === number)?.at;
     if (!at || sheet.peek() !== 'face' || inRoom(camera.peek(), room.peek(), at, EDGE)) return;
     keep({ ...camera.peek(), x: at[0], y: at[1] });
   });
