@@ -37,7 +37,7 @@ export const TOP = {
   disk: all(...Object.keys(ROOMS)),
   /** What page and server send each other. */
   wire: {},
-  serve: all(...Object.keys(ROOMS), 'build', 'proven', 'disk', 'wire'),
+  serve: all(...Object.keys(ROOMS), 'build', 'proven', 'staved', 'disk', 'wire'),
   page: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'wire'),
   commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'staved', 'disk', 'serve'),
   index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven'),

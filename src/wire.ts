@@ -60,7 +60,7 @@ export interface Make {
 }
 
 export type Making =
-  | { readonly step: 'reading' | 'building' | 'drawing' | 'proving' | 'writing' }
+  | { readonly step: 'reading' | 'building' | 'drawing' | 'proving' | 'modelling' | 'writing' }
   | { readonly made: Made }
   | { readonly wrong: Wrong };
 
@@ -84,6 +84,14 @@ export interface Change {
   readonly file: string;
   /** Null: it is gone. */
   readonly version: string | null;
+}
+
+/** POST /api/vessel: answered by a binary glTF of the vessel, whole and cut; 422 when the text makes none. */
+export interface Round {
+  /** The recipe's file; null while it has none: then `shipped` names where its drawings are. */
+  readonly file: string | null;
+  readonly shipped: string | null;
+  readonly text: string;
 }
 
 /*

@@ -1,9 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build } from '../build.js';
 import { checkFolder, writeFolder } from '../disk/folder.js';
-import { loadAssets, loadRecipeText, loadRenderer } from '../disk/load.js';
+import { loadAssets, loadKernel, loadRecipeText, loadRenderer } from '../disk/load.js';
 import { message } from '../disk/report.js';
 import { ranked } from '../inspect/ranked.js';
 import { readRecipe } from '../recipe/read.js';
@@ -28,16 +26,12 @@ export async function makeBowl(path: string, { out, set, coupon, json }: BowlOpt
   checkFolder(out, name);
   const starting = loadRenderer();
   starting.catch(() => undefined); // Awaited below, unless building refuses first.
-  const [{ staved }, { startKernel }] = await Promise.all([
-    import('../staved.js'),
-    import('../solid/kernel.js'),
-  ]);
+  const { staved } = await import('../staved.js');
   message(`${name}: building`);
   const job = build(recipe, loadAssets(recipe, path));
   for (const { finding } of ranked(job.findings))
     if (finding.severity !== 'note') message(`${name}: take care: ${finding.do}`);
-  const wasm = readFileSync(createRequire(import.meta.url).resolve('manifold-3d/manifold.wasm'));
-  const { files, proofs } = await staved(job, await starting, await startKernel(wasm), (step) =>
+  const { files, proofs } = await staved(job, await starting, await loadKernel(), (step) =>
     message(`${name}: ${step}`),
   );
   writeFolder(out, name, files);

@@ -13,6 +13,7 @@ import type { PictureFont, Renderer } from '../output/renderer.js';
 import { MAX_BYTES } from '../recipe/json.js';
 import type { Recipe } from '../recipe/recipe.js';
 import { BadInput } from '../schema/fault.js';
+import type { Kernel } from '../solid/kernel.js';
 import { fileFault } from './files.js';
 
 const require = createRequire(import.meta.url);
@@ -176,4 +177,10 @@ export async function loadRenderer(): Promise<Renderer> {
 
 function bad(path: string, message: string, where = ''): BadInput {
   return new BadInput([{ where, message: `${path} ${message}` }]);
+}
+
+/** Starts the library of solids; later calls reuse the first one's. Loaded only when a vessel is made. */
+export async function loadKernel(): Promise<Kernel> {
+  const { startKernel } = await import('../solid/kernel.js');
+  return startKernel(readFileSync(require.resolve('manifold-3d/manifold.wasm')));
 }

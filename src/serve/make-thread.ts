@@ -1,11 +1,12 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { build } from '../build.js';
 import { checkFolder } from '../disk/folder.js';
-import { loadRenderer } from '../disk/load.js';
+import { loadKernel, loadRenderer } from '../disk/load.js';
 import { describeError } from '../disk/report.js';
 import type { Files } from '../output/job.js';
 import { proven } from '../proven.js';
 import { readRecipe } from '../recipe/read.js';
+import { type StavedStep, staved } from '../staved.js';
 import type { Made, Making } from '../wire.js';
 import { assetsWithin } from './assets.js';
 
@@ -33,7 +34,10 @@ try {
   const assets = assetsWithin(root, file, recipe);
   say({ step: 'building' });
   const job = build(recipe, assets);
-  const { files, proofs } = proven(job, await starting, (step) => say({ step }));
+  const tell = (step: StavedStep): void => say({ step });
+  const { files, proofs } = recipe.bowl
+    ? await staved(job, await starting, await loadKernel(), tell)
+    : proven(job, await starting, tell);
   const least = (side: 'pocket' | 'plug'): number => Math.min(...proofs.map((p) => p[side].reach));
   const proof = { required: proofs[0]!.required, pocket: least('pocket'), plug: least('plug') };
   say({ name: recipe.name, files, proof });

@@ -1,11 +1,21 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { type Change, type Make, type Making, MOST_FILE, MOST_TEXT, type Save, type Start } from '../wire.js';
+import {
+  type Change,
+  type Make,
+  type Making,
+  MOST_FILE,
+  MOST_TEXT,
+  type Round,
+  type Save,
+  type Start,
+} from '../wire.js';
 import { keepBeside, readAsset, readFont } from './assets.js';
 import { bytesOf, jsonOf } from './body.js';
 import { Denied } from './denied.js';
 import type { Maker } from './making.js';
 import { zipOf } from './pieces.js';
 import { listRecipes, openRecipe, openShipped, saveRecipe, shippedNames } from './recipes.js';
+import { vesselOf } from './vessel.js';
 import type { Watch } from './watch.js';
 
 /** What the routes work on. */
@@ -62,6 +72,19 @@ export const ROUTES: Readonly<Record<string, (call: Call) => Answer | Promise<An
       ? readAsset(bench.patterns, `${asked(query, 'shipped')}.json`, asked(query, 'path'))
       : readAsset(bench.root, asked(query, 'of'), asked(query, 'path')),
   'GET /api/font': ({ query }) => readFont(asked(query, 'name'), Number(asked(query, 'part'))),
+  'POST /api/vessel': async ({ bench, request, response }) => {
+    const { file, shipped, text } = await jsonOf<Round>(
+      request,
+      MOST_JSON,
+      ['file', 'shipped', 'text'],
+      ['file', 'shipped'],
+    );
+    const from =
+      file === null
+        ? { root: bench.patterns, file: `${shipped ?? 'card'}.json` }
+        : { root: bench.root, file };
+    return vesselOf({ ...from, text }, (end) => response.on('close', end));
+  },
   'GET /api/zip': ({ bench, query }) => zipOf(bench.out, asked(query, 'name')),
   'GET /api/changes': ({ bench, response }) => {
     const stop = bench.watch.listen(stream<Change>(response));

@@ -26,8 +26,8 @@ export async function api<T>(method: string, path: string, sent: Sent = {}): Pro
 }
 
 /** Asks the server for a file. Throws as `api` does. */
-export async function bytesOf(path: string, sent: Sent = {}): Promise<ArrayBuffer> {
-  return (await fetched('GET', path, sent)).arrayBuffer();
+export async function bytesOf(path: string, sent: Sent = {}, method = 'GET'): Promise<ArrayBuffer> {
+  return (await fetched(method, path, sent)).arrayBuffer();
 }
 
 /** The lines of JSON that the server sends one after the other, as they come; empty ones are left out. */

@@ -2,6 +2,7 @@ import { useComputed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { drawing, drawn, shownIn, trouble } from '../state/card.js';
 import { Hatches } from '../style/Hatches.js';
+import { Turned } from '../vessel/Turned.js';
 import { OuterSize, ScaleBar, Width } from './Dimensions.js';
 import './drawing.css';
 import { pencilled, room, scale, transform, watchPicked, watchPiece } from './eye.js';
@@ -12,7 +13,7 @@ import { measured, watchMeasured } from './measuring.js';
 import { Pencil } from './Pencil.js';
 import { Sight } from './Sight.js';
 import { Tools } from './Tools.js';
-import { startViews } from './views.js';
+import { showsVessel, startViews } from './views.js';
 import { measuredText, stamped, summed } from './words.js';
 
 /** The piece on its paper: looked at from near and far, measured, with what was found pencilled on it. */
@@ -38,7 +39,7 @@ export function Drawing() {
       {/* biome-ignore lint/a11y/useSemanticElements: SVG has no element of its own for a group of controls */}
       <svg
         ref={svg}
-        class={trouble.value ? 'sight fault' : 'sight'}
+        class={showsVessel.value ? 'sight hidden' : trouble.value ? 'sight fault' : 'sight'}
         width="100%"
         height="100%"
         // In SVG the name of an attribute is as it is written: tabIndex is none.
@@ -60,8 +61,9 @@ export function Drawing() {
       </svg>
       <div class="over-paper">
         <p class="stamp">{stamped(drawn.value, trouble.value, drawing.value)}</p>
-        <Tools />
+        {showsVessel.value ? null : <Tools />}
       </div>
+      {showsVessel.value ? <Turned /> : null}
       <NoDrawing />
       <p class="unseen" id="drawing-keys">
         Plus and minus bring it nearer or farther, 0 shows the whole piece, arrows push the paper, m measures

@@ -1,13 +1,27 @@
 import { view } from '../state/bench.js';
 import { drawing, drawn, shownIn, trouble } from '../state/card.js';
 import type { ViewName } from '../worker/protocol.js';
+import { readOff } from './lengths.js';
 import { MarkShape } from './MarkShape.js';
-import { answerOf, failed, isFresh } from './views.js';
+import { answerOf, failed, isFresh, showsVessel } from './views.js';
 import { SEVERITIES, shortly, TITLES } from './words.js';
 
 /** What the chosen view shows, in a sentence, and what its looks mean. */
 export function Said() {
-  return <div class="said">{view.value === 'piece' ? <OfPiece /> : <OfView />}</div>;
+  const what = showsVessel.value ? <OfVessel /> : view.value === 'piece' ? <OfPiece /> : <OfView />;
+  return <div class="said">{what}</div>;
+}
+
+function OfVessel() {
+  const bowl = drawn.value?.recipe.bowl;
+  if (!bowl) return null;
+  const from = bowl.sides === 1 ? 'one flat board' : `${bowl.sides} staves`;
+  return (
+    <p class="says">
+      The finished vessel, {readOff(bowl.height, shownIn.value)} high, from {from}, as the figure really comes
+      out. Pull it round, or use the arrow keys. <em>inlaywright bowl</em> writes its angles, jigs and models.
+    </p>
+  );
 }
 
 function OfPiece() {

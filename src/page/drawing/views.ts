@@ -1,6 +1,6 @@
-import { effect, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import type { Units } from '../../schema/units.js';
-import { view } from '../state/bench.js';
+import { round, view } from '../state/bench.js';
 import { drawing, drawn, shownIn, trouble } from '../state/card.js';
 import { exactHand } from '../state/hands.js';
 import type { Drawn, View, ViewName } from '../worker/protocol.js';
@@ -20,6 +20,10 @@ interface Answered {
 export const answers = signal<ReadonlyMap<ViewName, Answered>>(new Map());
 /** Views the worker could not draw, in its words. */
 export const failed = signal<ReadonlyMap<ViewName, string>>(new Map());
+
+/** The card is of a vessel, and the vessel is looked at. */
+export const isVessel = computed(() => drawn.value?.recipe.bowl !== undefined);
+export const showsVessel = computed(() => round.value && isVessel.value);
 
 const IN_THE_STRIP: readonly ViewName[] = ['gap', 'reach', 'walls', 'section'];
 

@@ -1,7 +1,8 @@
 import { lengthText } from '../../schema/units.js';
 import type { Made } from '../../wire.js';
+import { isVessel } from '../drawing/views.js';
 import { shownIn } from '../state/card.js';
-import { addressOf, fetchZip, making, printSheet, STEPS, stale, stopMaking } from './making.js';
+import { addressOf, fetchZip, making, printSheet, STEPS, type Step, stale, stopMaking } from './making.js';
 
 /** The foot of the card while a piece is made, and what came of it. */
 export function MadePiece() {
@@ -21,14 +22,16 @@ export function MadePiece() {
   return <Done made={now.made} />;
 }
 
-function Progress({ now }: { now: (typeof STEPS)[number] }) {
-  const at = STEPS.indexOf(now);
+function Progress({ now }: { now: Step }) {
+  // Only a vessel is modelled.
+  const steps = STEPS.filter((s) => s !== 'modelling' || isVessel.value);
+  const at = steps.indexOf(now);
   return (
     <div class="made" aria-live="polite">
       <h2 id="making">Making: {now}</h2>
-      <progress aria-labelledby="making" max={STEPS.length} value={at + 0.5} />
+      <progress aria-labelledby="making" max={steps.length} value={at + 0.5} />
       <ol class="steps">
-        {STEPS.map((step, k) => (
+        {steps.map((step, k) => (
           <li key={step} class={k < at ? 'past' : k === at ? 'now' : ''}>
             {step}
           </li>

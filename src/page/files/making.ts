@@ -7,7 +7,7 @@ import { save } from './saving.js';
 import { wordsOf } from './words.js';
 
 /** The steps of making a piece, in their order. */
-export const STEPS = ['reading', 'building', 'drawing', 'proving', 'writing'] as const;
+export const STEPS = ['reading', 'building', 'drawing', 'proving', 'modelling', 'writing'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What is being made, or was: its step, or what came of it. */
