@@ -34,8 +34,8 @@ export function checkTogether(recipe: Recipe, faults: Faults, proud: number | un
     const rest = stock.field - skin;
     const less = rest > 0 ? `make the depth at most ${atMost(rest)}, or ` : '';
     faults.add(
-      ['stock', 'field'],
-      `${text(stock.field)} is thinner than depth ${text(depth)} and skin ${text(skin)} together: ${less}use stock of at least ${atLeast(depth + skin)}`,
+      recipe.bowl ? ['bowl', 'thickness'] : ['stock', 'field'],
+      `${text(stock.field)} is thinner than depth ${text(depth)} and skin ${text(skin)} together: ${less}use ${recipe.bowl ? 'staves' : 'stock'} of at least ${atLeast(depth + skin)}`,
     );
   }
   if (roughing && roughing.diameter < d)

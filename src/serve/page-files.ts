@@ -12,6 +12,8 @@ const TYPES: Readonly<Record<string, string>> = {
   '.json': 'application/json',
   '.dxf': 'application/dxf',
   '.wasm': 'application/wasm',
+  '.glb': 'model/gltf-binary',
+  '.stl': 'model/stl',
 };
 
 export function typeOf(name: string): string {

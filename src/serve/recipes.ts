@@ -65,12 +65,13 @@ function entriesOf(folder: string) {
   return readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
-/** A JSON file with an outline and a pattern. */
+/** A JSON file with a pattern, and an outline or a bowl for it. */
 function isRecipe(root: string, path: string): boolean {
   if (!/\.json$/i.test(path) || NOT_THESE.has(basename(path))) return false;
   try {
     const tree: unknown = JSON.parse(readInside(root, path, MOST_TEXT).toString('utf8'));
-    return tree !== null && typeof tree === 'object' && 'outline' in tree && 'pattern' in tree;
+    if (tree === null || typeof tree !== 'object') return false;
+    return 'pattern' in tree && ('outline' in tree || 'bowl' in tree);
   } catch {
     return false;
   }
