@@ -14,6 +14,7 @@ export function ContentsList({
         {sections.map(({ key, title, entries }) => (
           <li key={key}>
             <button type="button" onClick={() => onTurn(key)}>
+              <span class="unseen">Turn to </span>
               <span>{title}</span>
               <span class="leader" aria-hidden="true" />
               <span class="count">{entries.length}</span>

@@ -8,8 +8,8 @@ const GRID = 1000;
 const FINE = 1e6;
 
 function at(v: number): string {
-  const n = Math.round(v * GRID) / GRID;
-  return Object.is(n, -0) ? '0' : String(n);
+  // A minus before a nought is not written: String leaves it away.
+  return String(Math.round(v * GRID) / GRID);
 }
 
 /** SVG path data of closed contours: mm, y down, the middle at 0, 0; lines and true arcs. */
