@@ -1,13 +1,12 @@
 import { bounds, type Contour, type Region } from '../geometry/region.js';
 import { mirrorX } from '../geometry/transform.js';
-import type { OwnWoods } from '../shop/own.js';
-import { findWood, type Wood } from '../shop/woods.js';
 import { decimal, millionths } from './format.js';
 import { grainLines } from './grain.js';
 import type { Job } from './job.js';
 import { frameOf } from './ring.js';
 import { shrunk } from './shrink.js';
 import { pathData } from './svg.js';
+import { DARK, PALE, woodOr } from './wood-looks.js';
 
 /** Room round the face for its shadow, mm per mm of the face's longer side. */
 const MAT = 0.04;
@@ -87,23 +86,4 @@ function shadow(facePath: string, size: number): string[] {
     const shift = decimal(size * k, 2);
     return `<path transform="translate(${shift} ${shift})" fill-rule="evenodd" fill="#4a3a28" fill-opacity=".1" d="${facePath}"/>`;
   });
-}
-
-/** Stand-ins for woods that are not in the table. */
-export const PALE = { colour: '#dcc49c', grain: '#b99a6a' } as const;
-export const DARK = { colour: '#6d4c33', grain: '#48301e' } as const;
-
-/** A wood by its name, with the looks of another where it is not in the table. */
-export function woodOr(name: string, other: { colour: string; grain: string }, own?: OwnWoods): Wood {
-  return (
-    findWood(name, own) ?? {
-      name,
-      also: [],
-      ...other,
-      pores: 'fine',
-      specificGravity: null,
-      hardness: null,
-      source: '',
-    }
-  );
 }

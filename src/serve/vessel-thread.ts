@@ -3,7 +3,7 @@ import { makeVessel } from '../bowl/vessel.js';
 import { build } from '../build.js';
 import { loadKernel } from '../disk/load.js';
 import { describeError } from '../disk/report.js';
-import { DARK, PALE, woodOr } from '../output/picture.js';
+import { DARK, PALE, woodOr } from '../output/wood-looks.js';
 import { readRecipe } from '../recipe/read.js';
 import { BadInput } from '../schema/fault.js';
 import { glb } from '../solid/glb.js';

@@ -19,13 +19,7 @@ const MOST = 500_000;
  * What looks like an address and is a name: namespaces of XML that the readers of drawings know and never ask for, and
  * where css-tree wants its own faults reported.
  */
-const NAMES = [
-  /^http:\/\/www\.w3\.org\//,
-  /^https:\/\/github\.com\/csstree\/csstree\/issues$/,
-  /^http:\/\/(ns\.adobe|purl|creativecommons|www\.serif|www\.figma|www\.bohemiancoding|taptrix|krita|schemas\.microsoft)\.(com|org)\//,
-  /^http:\/\/((inkscape|sodipodi)\.sourceforge\.net|www\.inkscape\.org|www\.vector\.evaxdesign\.sk)(\/|$)/,
-  /^https:\/\/boxy-svg\.com$/,
-];
+const NAMES = [/^http:\/\/www\.w3\.org\//, /^https:\/\/github\.com\/csstree\/csstree\/issues$/];
 
 /** What a file has the browser fetch at once: what it imports (not where it is run: `import(...)`), and its worker. */
 function fetchedBy(file: string): string[] {

@@ -1,6 +1,4 @@
-import { useId } from 'preact/hooks';
 import { Coloured, Stamp } from '../drawing/Small.js';
-import type { Figure } from '../worker/protocol.js';
 import type { BookEntry } from './entries.js';
 import { littleOf } from './little-drawings.js';
 
@@ -44,28 +42,14 @@ function Little({ of }: { of: string }) {
   return (
     <span class="plate">
       {little === null ? null : 'figure' in little ? (
-        <Drawn figure={little.figure} />
+        <Stamp box={little.figure.box}>
+          <Coloured figure={little.figure} />
+        </Stamp>
       ) : (
         <span class="plate-trouble" title={little.trouble}>
           Not drawn: {little.trouble}
         </span>
       )}
     </span>
-  );
-}
-
-/** What a cutter takes beyond the edge is not seen on the piece. */
-function Drawn({ figure }: { figure: Figure }) {
-  const id = useId();
-  return (
-    <Stamp box={figure.box}>
-      <clipPath id={id}>
-        <path d={figure.face} clip-rule="evenodd" />
-      </clipPath>
-      <g clip-path={`url(#${id})`}>
-        <Coloured figure={figure} />
-      </g>
-      <path class="edge" d={figure.face} />
-    </Stamp>
   );
 }

@@ -1,5 +1,5 @@
 import { effect, signal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useId } from 'preact/hooks';
 import { drawn } from '../state/card.js';
 import type { Box, Drawn, Figure, ViewName } from '../worker/protocol.js';
 import { Plainly, Shapes } from './Sight.js';
@@ -43,14 +43,20 @@ function followLate(): () => void {
   });
 }
 
-/** A piece in its woods' colours, without grain. */
+/** A piece in its woods' colours, without grain; what a cutter takes beyond its edge is not seen. */
 export function Coloured({ figure }: { figure: Figure }) {
+  const id = useId();
   return (
     <>
+      <clipPath id={id}>
+        <path d={figure.face} clip-rule="evenodd" />
+      </clipPath>
       <path class="wood" d={figure.face} fill={figure.field.colour} />
-      {figure.inlays.map(({ wood, pocket, plug }, k) => (
-        <path key={k} class="wood" d={plug || pocket} fill={wood.colour} />
-      ))}
+      <g clip-path={`url(#${id})`}>
+        {figure.inlays.map(({ wood, pocket, plug }, k) => (
+          <path key={k} class="wood" d={plug || pocket} fill={wood.colour} />
+        ))}
+      </g>
       <path class="edge" d={figure.face} />
     </>
   );

@@ -1,5 +1,6 @@
 import { notice } from '../state/bench.js';
-import { at, book, file, lay, origin, set, text } from '../state/card.js';
+import { at, book, file, lay, origin, set, text, unsaved } from '../state/card.js';
+import { begun } from './opening.js';
 import { keepBeside, save } from './saving.js';
 import { wordsOf } from './words.js';
 
@@ -12,7 +13,7 @@ export async function dropped(files: readonly File[]): Promise<void> {
   const [first] = files;
   if (!first) return;
   try {
-    if (RECIPE.test(first.name)) lay({ text: await first.text(), path: null, version: null, shipped: null });
+    if (RECIPE.test(first.name)) await layRecipe(first);
     else if (DRAWING.test(first.name)) await takeFile(first, 'drawing', 'file');
     else if (FONT.test(first.name)) await takeFile(first, 'lettering', 'font');
     else
@@ -22,12 +23,20 @@ export async function dropped(files: readonly File[]): Promise<void> {
   }
 }
 
+/** A recipe takes the card's place, unless changes would be lost with it. */
+async function layRecipe(given: File): Promise<void> {
+  if (unsaved.value)
+    notice.value = `The card has changes that are not saved: save them or undo them, then drop ${given.name} again.`;
+  else lay({ text: await given.text(), path: null, version: null, shipped: null });
+}
+
 /** Keeps the file beside the card's own, and names it where a layer of that generator has the key. */
 async function takeFile(given: File, generator: string, key: string): Promise<void> {
   if (text.value === '') {
     const sample = book.value?.generators.find((g) => g.name === generator)?.sample;
     if (!sample) return;
-    lay({ text: sample, path: null, version: null, shipped: null });
+    // A recipe that ships lends the sample its own drawing until there is the dropped one.
+    lay({ text: sample, path: null, version: null, shipped: begun?.shipped[0] ?? null });
   }
   // The file lies beside the recipe, so the recipe has to lie somewhere first.
   if (file.value.path === null && !(await save())) return;

@@ -2,7 +2,7 @@ import type { Pair } from '../../fit/pair.js';
 import type { Contour, Region } from '../../geometry/region.js';
 import { mirrorX } from '../../geometry/transform.js';
 import type { Outline } from '../../outline/outline.js';
-import { DARK, PALE, woodOr } from '../../output/picture.js';
+import { DARK, PALE, woodOr } from '../../output/wood-looks.js';
 import type { Recipe } from '../../recipe/recipe.js';
 import { pathOf } from './path.js';
 import type { Box, Figure, WoodLook } from './protocol.js';

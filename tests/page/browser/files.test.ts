@@ -116,6 +116,15 @@ describe.skipIf(chromiumPath === null)('files under the card, in chromium', () =
     await expect.poll(() => existsSync(join(bench.folder, 'coasters', 'mine.json'))).toBe(true);
   });
 
+  it('does not let a dropped recipe take changes away that are not saved', async () => {
+    await pick(page, 'depth');
+    await type(page, '7.25');
+    const recipe = readFileSync(new URL('../../../patterns/hexagon-coaster.json', import.meta.url), 'utf8');
+    await drop(page, 'mine.json', recipe, 'application/json');
+    await expect.poll(() => page.locator('.notice').textContent()).toContain('drop mine.json again');
+    expect(await shown(page, 'depth')).toBe('7.25 mm');
+  });
+
   it('turns away what is none of these, in a line', async () => {
     await drop(page, 'notes.txt', 'hello', 'text/plain');
     await expect

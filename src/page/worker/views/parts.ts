@@ -1,6 +1,6 @@
 import { parts } from '../../../geometry/region.js';
 import type { Job } from '../../../output/job.js';
-import { DARK } from '../../../output/picture.js';
+import { DARK } from '../../../output/wood-looks.js';
 import { cutterRadius } from '../../../recipe/recipe.js';
 import { lengthText, type Units } from '../../../schema/units.js';
 import { figureOf, lookOf } from '../figure.js';

@@ -1,7 +1,7 @@
 import { cos, sin } from '../../../geometry/trig.js';
 import { fieldWalls, plugLimbs, type ThinWall } from '../../../inspect/sums/walls/walls.js';
 import type { Job } from '../../../output/job.js';
-import { DARK, PALE } from '../../../output/picture.js';
+import { DARK, PALE } from '../../../output/wood-looks.js';
 import { lengthText, numberText, type Units } from '../../../schema/units.js';
 import { lookOf } from '../figure.js';
 import { pathOf } from '../path.js';
