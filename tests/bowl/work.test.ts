@@ -15,13 +15,21 @@ describe('clamp jigs', () => {
     for (const jig of [low!, high!]) {
       const apothem = vessel.stave.apothem + jig.z / Math.tan(bowl.slope) + 0.2;
       expect(jig.across / 2).toBeCloseTo(apothem, 9);
-      // A regular 12-gon, and at each corner the part of a disc that lies outside its angle of 150 degrees.
+      // A regular 12-gon, and at each corner what a disc through it has beyond its angle of 150 degrees: all of the
+      // disc less a kite of two triangles to the corner and a sector of it, the angle at the middle being 2 * 30 degrees.
       const polygon = 12 * apothem * apothem * Math.tan(Math.PI / 12);
-      expect(area(jig.opening)).toBeCloseTo(polygon + 12 * Math.PI * 16 * (1 - 150 / 360), 3);
+      const h = (75 * Math.PI) / 180;
+      const beyond = 2 * (8 * (Math.PI - 2 * h) - 8 * Math.sin(Math.PI - 2 * h));
+      expect(area(jig.opening)).toBeCloseTo(polygon + 12 * beyond, 3);
+      // The corner itself is within.
+      const corner = apothem / Math.cos(Math.PI / 12);
+      expect(
+        contains(jig.opening, corner * Math.sin(Math.PI / 12), -corner * Math.cos(Math.PI / 12) + 1e-3),
+      ).toBe(true);
       // The first stave's side lies level in front.
       expect(contains(jig.opening, 0, -apothem + 0.01)).toBe(true);
       expect(contains(jig.opening, 0, -apothem - 0.01)).toBe(false);
-      expect(jig.board).toBeGreaterThan(2 * (apothem / Math.cos(Math.PI / 12) + 4 + 30));
+      expect(jig.board).toBeGreaterThan(2 * (apothem / Math.cos(Math.PI / 12) + 30));
     }
   });
 });

@@ -12,17 +12,28 @@ export function pieceLines(
   { outlines, generators }: Pick<Book, 'outlines' | 'generators'>,
   units: Units,
 ): string[] {
-  const shape = outlines.find((o) => o.name === writtenAt(tree, ['outline', 'shape']));
-  if (!shape) return [];
   const own = writtenAt(tree, ['units']) === 'in' ? 'in' : 'mm';
-  const sizes = sizesOf(shape, (name) => writtenAt(tree, ['outline', name]), own);
+  const shape = outlines.find((o) => o.name === writtenAt(tree, ['outline', 'shape']));
+  const vessel = vesselLine(tree, own, units);
+  if (!shape && vessel === null) return [];
+  const sizes = shape && sizesOf(shape, (name) => writtenAt(tree, ['outline', name]), own);
   const patterns = layersOf(tree).map(
     (name) => generators.find((g) => g.name === name)?.title.toLowerCase() ?? name,
   );
   return [
-    sizes === null ? shape.title : `${shape.title}, ${sizesText(sizes, units)}`,
+    vessel ?? (sizes ? `${shape!.title}, ${sizesText(sizes, units)}` : shape!.title),
     ...(patterns.length === 0 ? [] : [sentence([...new Set(patterns)].join(', '))]),
   ];
+}
+
+/** "Vessel of 12 staves, 90 mm high"; null for a flat piece. */
+function vesselLine(tree: unknown, own: Units, units: Units): string | null {
+  const sides = writtenAt(tree, ['bowl', 'sides']);
+  if (typeof sides !== 'number') return null;
+  const of = sides === 1 ? 'Turned from a flat board' : `Vessel of ${sides} staves`;
+  const height = writtenAt(tree, ['bowl', 'height']);
+  const mm = typeof height === 'number' ? toMillimetres(height, own) : parseLength(String(height));
+  return typeof mm === 'number' ? `${of}, ${sizesText([mm], units)} high` : of;
 }
 
 /** What else one may look for a piece by: its generators' names and its woods. */

@@ -75,13 +75,14 @@ function Body({ sentences }: { sentences: readonly Sentence[] }) {
   );
 }
 
-function One({ sentence: { kind, items, layer } }: { sentence: Sentence }) {
+function One({ sentence: { kind, begins, items, layer } }: { sentence: Sentence }) {
   if (!kind && items.length === 0) return null;
   return (
     <p>
       {layer === null ? null : <span class="layer">{layer} </span>}
       {kind ? (
         <>
+          {begins === '' ? '' : `${begins}, `}
           <KindValue kind={kind} />
           {items.length > 0 ? ': ' : '.'}
         </>

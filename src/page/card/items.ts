@@ -87,7 +87,7 @@ export function paragraphsOf(book: Book, tree: unknown): Paragraph[] {
   return [
     said('The piece', [
       ...(bowl
-        ? [plain('', vessel(book, section('bowl')))]
+        ? [plain('', vessel(book, section('bowl'))), ...profiles(book, tree)]
         : [
             {
               kind: face,
@@ -136,6 +136,17 @@ function vessel(book: Book, values: readonly Item[]): Item[] {
     ...values,
     itemOf(['outline', 'margin'], asField(margin), (r) => r.outline.values.margin ?? null, true),
   ];
+}
+
+/** The wall's outside, and its inside where the recipe gives it. */
+function profiles(book: Book, tree: unknown): Sentence[] {
+  return (['outside', 'inside'] as const).flatMap((face): Sentence[] => {
+    const path = ['bowl', face];
+    if (writtenAt(tree, path) === undefined) return [];
+    const kind = kindAt(tree, path, 'shape', book.profiles);
+    const items = own(path, kind, (r) => r.bowl?.[face]?.values, true);
+    return [{ kind, begins: face === 'outside' ? 'Outside' : 'Inside', items, layer: null }];
+  });
 }
 
 /** Every value of a card. */

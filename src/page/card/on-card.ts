@@ -18,7 +18,7 @@ function buildOf(given: unknown): unknown {
   >;
   const layers = [pattern ?? {}].flat() as { generator?: unknown; within?: { shape?: unknown } }[];
   return [
-    bowl !== undefined,
+    bowl && [bowl.outside, bowl.inside].map((p) => (p as { shape?: unknown } | undefined)?.shape ?? null),
     outline?.shape,
     layers.map((l) => [l?.generator, l?.within !== undefined, l?.within?.shape]),
     Array.isArray(pattern),

@@ -1,5 +1,5 @@
 import type { Units } from '../../schema/units.js';
-import { read, withValue, writtenAt } from '../state/edit.js';
+import { read, type Written, withValue, writtenAt } from '../state/edit.js';
 import type { Item } from './items.js';
 
 /** The text in another unit, the piece unchanged: bare lengths keep the unit they were meant in. */
@@ -13,11 +13,21 @@ export function restated(text: string, items: readonly Item[], from: Units, to: 
       next = withValue(next, path, `${written}${from}`);
   }
   const cutters = writtenAt(tree, ['cutters']);
-  if (Array.isArray(cutters))
-    next = withValue(
-      next,
-      ['cutters'],
-      cutters.map((d) => (typeof d === 'number' ? `${d}${from}` : d)),
-    );
+  if (Array.isArray(cutters)) next = withValue(next, ['cutters'], sized(cutters, from));
+  for (const face of ['outside', 'inside']) {
+    const path = ['bowl', face, 'points'];
+    const points = writtenAt(tree, path);
+    if (Array.isArray(points))
+      next = withValue(
+        next,
+        path,
+        points.map((p) => sized(p, from)),
+      );
+  }
   return withValue(next, ['units'], to);
+}
+
+/** Bare numbers of a list, with the unit they were meant in. */
+function sized(list: Written, units: Units): Written {
+  return Array.isArray(list) ? list.map((d) => (typeof d === 'number' ? `${d}${units}` : d)) : list;
 }

@@ -1,3 +1,4 @@
+import { profileShapes } from '../../bowl/shapes.js';
 import { generators } from '../../generators/index.js';
 import { layerParameters, withinParameters } from '../../generators/layer.js';
 import { faces } from '../../generators/lettering/faces.js';
@@ -7,7 +8,7 @@ import { sections, topFields } from '../../recipe/fields.js';
 import { sampleText } from '../../recipe/sample.js';
 import { stockCutters } from '../../shop/cutters.js';
 import { woods } from '../../shop/woods.js';
-import type { Book, Field } from './protocol.js';
+import type { Book, Entry, Field } from './protocol.js';
 
 /** All that a card may say, as plain data. */
 export function bookOf(): Book {
@@ -20,14 +21,8 @@ export function bookOf(): Book {
       parameters: g.parameters,
       sample: sampleText(g),
     })),
-    outlines: outlineShapes.map(({ name, title, parameters }) => ({
-      name,
-      title,
-      summary: '',
-      family: '',
-      parameters,
-      sample: '',
-    })),
+    outlines: outlineShapes.map(shape),
+    profiles: profileShapes.map(shape),
     layer: layerParameters,
     within: withinParameters,
     top: topFields.map(plain),
@@ -36,6 +31,10 @@ export function bookOf(): Book {
     cutters: stockCutters.map((c) => c.name),
     fonts: faces.map(({ name, title, style }) => ({ name, title, style })),
   };
+}
+
+function shape({ name, title, parameters }: Pick<Entry, 'name' | 'title' | 'parameters'>): Entry {
+  return { name, title, parameters, summary: '', family: '', sample: '' };
 }
 
 function plain({ parameter, need, otherwise }: RecipeField): Field {

@@ -61,6 +61,8 @@ export interface Entry {
 export interface Book {
   readonly generators: readonly Entry[];
   readonly outlines: readonly Entry[];
+  /** Shapes of a vessel's profiles. */
+  readonly profiles: readonly Entry[];
   /** A layer's own keys, beside its generator's parameters. */
   readonly layer: readonly Parameter[];
   /** The keys of a layer's `within` beside its shape. */

@@ -18,6 +18,14 @@ describe('what is said of a piece', () => {
     ]);
   });
 
+  it('of a vessel is its staves and its height', () => {
+    const of = (sides: number, height: unknown) =>
+      lines({ bowl: { sides, height }, pattern: { generator: 'wave' } });
+    expect(of(12, 90)).toEqual(['Vessel of 12 staves, 90 mm high', 'Wave band']);
+    expect(of(1, '1in')[0]).toBe('Turned from a flat board, 25.4 mm high');
+    expect(of(8, 'tall')[0]).toBe('Vessel of 8 staves');
+  });
+
   it('names a pattern once, in the order of the layers', () => {
     const pattern = ['rope', 'dots', 'rope'].map((generator) => ({ generator }));
     expect(lines({ outline: { shape: 'circle', diameter: 120 }, pattern })).toEqual([
@@ -74,5 +82,5 @@ test('there are pieces to try', () => expect(shipped.length).toBeGreaterThan(30)
 test.each(shipped)('%s has its size and its patterns said', (name) => {
   const said = lines(read(readFileSync(new URL(name, patterns), 'utf8')));
   expect(said).toHaveLength(2);
-  expect(said[0]).toMatch(/^[A-Z][a-z ]+, \d+(\.\d)?( × \d+(\.\d)?)* mm$/);
+  expect(said[0]).toMatch(/^[A-Z][a-z ]+(\d+ staves)?, \d+(\.\d)?( × \d+(\.\d)?)* mm( high)?$/);
 });

@@ -52,7 +52,7 @@ describe.skipIf(chromiumPath === null)('the job, in chromium', () => {
     await exact(page);
     expect(await page.locator('.findings li').count()).toBeLessThan(before);
 
-    await page.getByRole('button', { name: 'Make' }).click();
+    await page.getByRole('button', { name: 'Make', exact: true }).click();
     await page.getByRole('textbox', { name: 'File in the served folder' }).fill('first');
     await page.keyboard.press('Enter');
     const done = page.getByRole('heading', { name: 'Made and proven' });
@@ -83,7 +83,7 @@ describe.skipIf(chromiumPath === null)('the job, in chromium', () => {
       .first()
       .click();
     await exact(page);
-    await page.getByRole('button', { name: 'Make' }).click();
+    await page.getByRole('button', { name: 'Make', exact: true }).click();
     await page.getByRole('textbox', { name: 'File in the served folder' }).fill('stopped');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Stop' }).click();

@@ -69,11 +69,15 @@ describe.skipIf(chromiumPath === null)('the page as it looks, in chromium', () =
       }),
   );
 
-  test.each(SCREENS)('has no serious fault of accessibility on %s', (_, options) =>
+  test.each(SCREENS)('has no serious fault of accessibility on %s', (name, options) =>
     on(options, async (page) => {
       await page.addScriptTag({ content: axe });
       expect(await faultsOf(page)).toEqual([]);
-      for (const key of ['pattern.gap', 'outline.shape', 'woods.plug', 'name', 'cutter.diameter']) {
+      // Each kind of value once by day and once by night: what differs between screens is where things stand.
+      const keys = /dark|upright/.test(name)
+        ? ['pattern.gap', 'outline.shape', 'woods.plug', 'name', 'cutter.diameter']
+        : ['pattern.gap'];
+      for (const key of keys) {
         await pick(page, key);
         expect(await faultsOf(page), key).toEqual([]);
       }

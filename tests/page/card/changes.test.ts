@@ -38,6 +38,22 @@ describe('another unit', () => {
     });
     expect(restated(text, items, 'mm', 'mm')).toBe(text);
   });
+
+  it('keeps the points of a vessel’s curve where they were', () => {
+    const text = '{"bowl": {"sides": 8, "outside": {"shape": "curve", "points": [[0, "4in"], [50, 120]]}}}';
+    const items = itemsOf(paragraphsOf(book, read(text)));
+    expect(read(restated(text, items, 'mm', 'in'))).toMatchObject({
+      bowl: {
+        sides: 8,
+        outside: {
+          points: [
+            ['0mm', '4in'],
+            ['50mm', '120mm'],
+          ],
+        },
+      },
+    });
+  });
 });
 
 describe('another shape or pattern', () => {

@@ -12,7 +12,8 @@ const book = bookOf();
 const textOf = (name: string): string => readFileSync(new URL(name, patterns), 'utf8');
 
 /** Keys of a recipe that are no single values, and so stand elsewhere on the card or not at all. */
-const NO_VALUE = /^(\$schema|cutters|woods\.own)\b|(^|\.)(shape|generator)$/;
+const NO_VALUE =
+  /^(\$schema|cutters|woods\.own|bowl\.(inlaid|outside\.points|inside\.points))\b|(^|\.)(shape|generator)$/;
 
 function leaves(value: unknown, path: string): string[] {
   if (value === null || typeof value !== 'object') return [path];
