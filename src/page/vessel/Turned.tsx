@@ -19,10 +19,8 @@ export function Turned() {
   useEffect(() => {
     let over = false;
     let stop = (): void => {};
-    const sizes = new ResizeObserver(() => {
-      const { clientWidth, clientHeight } = place.current!;
-      scene.current?.resize(clientWidth, clientHeight);
-    });
+    const room = place.current!;
+    const sizes = new ResizeObserver(() => scene.current?.resize(room.clientWidth, room.clientHeight));
     void import('./scene.js').then(
       ({ VesselScene }) => {
         if (over) return;
@@ -34,7 +32,7 @@ export function Turned() {
           );
           return;
         }
-        sizes.observe(place.current!);
+        sizes.observe(room);
         stop = follow(scene.current, say);
       },
       () => say('What shows the vessel could not be loaded: is inlaywright serve still running?'),
