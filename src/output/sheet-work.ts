@@ -13,7 +13,14 @@ export const WORK_STYLE = `
 
 /** How to make a piece, step by step, to be ticked off. HTML text. */
 export function stepList(job: Job): string {
-  const groups = workOrder(job).map(
+  return ticked(workOrder(job));
+}
+
+/** Groups of steps with a box to tick before each. HTML text. */
+export function ticked(
+  all: readonly { readonly title: string; readonly items: readonly string[] }[],
+): string {
+  const groups = all.map(
     ({ title, items }) =>
       `<div><h3>${escapeText(title)}</h3>\n<ul class="ticks">${items.map((i) => `<li>${escapeText(i)}</li>`).join('\n')}</ul></div>`,
   );

@@ -4,7 +4,7 @@ import { escapeText, lengthText } from './format.js';
 import { findingList } from './sheet-lists.js';
 import { block, sheetPage } from './sheet-page.js';
 import { cautionList } from './sheet-words.js';
-import { WORK_STYLE } from './sheet-work.js';
+import { ticked, WORK_STYLE } from './sheet-work.js';
 import type { VesselSheet } from './vessel.js';
 import { vesselOrder } from './vessel-order.js';
 
@@ -39,7 +39,7 @@ export function vesselSheet(made: VesselSheet): string {
     ...(work.angles ? [block('Joints', joints(made), true)] : []),
     block('The wall in the wood', wallList(made), true),
     block('Findings', findingList(job)),
-    block('Order of work', order(made)),
+    block('Order of work', ticked(vesselOrder(made))),
     block('Cautions', `${cautionList()}\n${VESSEL_CAUTIONS}`),
     block('Files', fileNames(made)),
   ]);
@@ -128,14 +128,6 @@ function wallList({ vessel, job }: VesselSheet): string {
           `Least wood outside of it ${len(left.over.mm)} at ${len(left.over.z)}; inside of it ${len(left.under.mm)} at ${len(left.under.z)}.`,
         ];
   return `<table><tr><th>Height</th><td>outside across</td><td>inside across</td></tr>\n${table}</table>\n<p>${escapeText([...words, `The wall is ${len(left.wall.mm)} at its thinnest. Turn it ${len(setup.sanding)} thicker on each face and sand that off.`].join(' '))}</p>`;
-}
-
-function order(made: VesselSheet): string {
-  const groups = vesselOrder(made).map(
-    ({ title, items }) =>
-      `<div><h3>${escapeText(title)}</h3>\n<ul class="ticks">${items.map((i) => `<li>${escapeText(i)}</li>`).join('\n')}</ul></div>`,
-  );
-  return `<div class="work">${groups.join('\n')}</div>`;
 }
 
 const VESSEL_CAUTIONS =

@@ -3,42 +3,7 @@ import { fromFace, outlineOf, toFace } from '../../src/bowl/face.js';
 import { figureShown, under } from '../../src/bowl/figure.js';
 import type { BowlSetup } from '../../src/bowl/vessel.js';
 import { makeVessel } from '../../src/bowl/vessel.js';
-import { polygon } from '../../src/geometry/region.js';
-
-const cylinder = (d: number) => ({ shape: 'straight', values: { bottom: d, top: d }, points: [] }) as const;
-
-/** A round wall from 100 to 80 mm across, turned out of an upright square box. */
-const box: BowlSetup = {
-  sides: 4,
-  slope: Math.PI / 2,
-  height: 80,
-  thickness: null,
-  floor: 0,
-  outside: cylinder(100),
-  inside: cylinder(80),
-  wall: 8,
-  face: 'outside',
-  inlaid: [1, 2, 3, 4],
-  over: 2,
-  under: 1,
-  trim: 5,
-  sanding: 0,
-  continuous: false,
-  fillers: false,
-  angleError: 0,
-  ball: null,
-};
-
-const strip = (u: number, v: number) => ({
-  contours: [
-    polygon([
-      [-u, -v],
-      [u, -v],
-      [u, v],
-      [-u, v],
-    ]),
-  ],
-});
+import { tube as box, strip } from '../support/vessel.js';
 
 describe('the drawn face', () => {
   it('is as large as the box’s side, seen from outside and from inside', () => {

@@ -74,6 +74,22 @@ describe('a glTF file', () => {
     expect(json.asset.generator).toBe('Inlaywright');
   });
 
+  it('keeps right and left: x stays, up becomes y, what lies behind lies behind', async () => {
+    const mesh = {
+      points: Float32Array.from([1, 2, 3, 4, 2, 3, 1, 5, 3]),
+      triangles: Uint32Array.from([0, 1, 2]),
+    };
+    const doc = await new WebIO().readBinary(await glb([{ name: 'one', mesh, colour: '#ffffff' }], 'one'));
+    const at = doc
+      .getRoot()
+      .listMeshes()[0]!
+      .listPrimitives()[0]!
+      .getAttribute('POSITION')!
+      .getElement(0, []);
+    // Towards the viewer is -y with us and +z in glTF.
+    for (const [k, v] of [0.001, 0.003, -0.002].entries()) expect(at[k]).toBeCloseTo(v, 9);
+  });
+
   it('is the same bytes every time, and is read by a library', async () => {
     const [a, b] = [await glb(bodies(), 'tube'), await glb(bodies(), 'tube')];
     expect(Buffer.from(a).equals(Buffer.from(b))).toBe(true);
