@@ -28,7 +28,8 @@ const BELOW_BUILD = Object.keys(ROOMS).filter((room) => room !== 'proof');
 
 /** The rooms that put the others together, and the entry points. */
 export const TOP = {
-  build: all(...BELOW_BUILD),
+  composed: all(...BELOW_BUILD),
+  build: all(...BELOW_BUILD, 'composed'),
   limits: all(...BELOW_BUILD),
   coupon: all(...BELOW_BUILD, 'build'),
   proven: all(...Object.keys(ROOMS)),
@@ -38,9 +39,9 @@ export const TOP = {
   /** What page and server send each other. */
   wire: {},
   serve: all(...Object.keys(ROOMS), 'build', 'proven', 'staved', 'disk', 'wire'),
-  page: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'wire'),
+  page: all(...Object.keys(ROOMS), 'composed', 'build', 'limits', 'coupon', 'wire'),
   commands: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'staved', 'disk', 'serve'),
-  index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven'),
+  index: all(...Object.keys(ROOMS), 'build', 'limits', 'coupon', 'proven', 'staved'),
   cli: all('commands'),
 };
 

@@ -1,3 +1,4 @@
+import { composed } from './composed.js';
 import { enforce } from './cutter/enforce.js';
 import type { Rule } from './cutter/rule.js';
 import type { Safe } from './cutter/safe.js';
@@ -10,7 +11,6 @@ import type { Pair } from './fit/pair.js';
 import { runUnder } from './fit/run-under.js';
 import { makePair } from './fit/split.js';
 import { widthsAsked } from './fit/widths.js';
-import { compose } from './generators/compose.js';
 import type { Assets } from './generators/generator.js';
 import type { Artwork } from './geometry/artwork.js';
 import { Undecided } from './geometry/fault.js';
@@ -52,7 +52,7 @@ function built(recipe: Recipe, assets: Assets, { spoiled }: Wish): Job {
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
   const { thin, touch } = recipe.cutter;
   const r = cornerRadius(recipe.cutter);
-  const artwork = compose(recipe.pattern, recipe.outline, assets, { r, widen: thin === 'widen' });
+  const artwork = composed(recipe, assets, { r, widen: thin === 'widen' });
   const groups = byWood(artwork, recipe.woods);
   const woods = groups.length > 1 ? runUnder(groups, r, artwork.remarks) : [];
   const inlays = inlaysOf(woods.length > 0 ? woods : [{ wood: groups[0]!.wood, artwork }], recipe, {

@@ -1,5 +1,9 @@
 /** The library's public face. Nothing here touches files: the same code runs in Node and in a browser. */
 
+export { type Angles, anglesOf } from './bowl/angles.js';
+export { type FigureShown, figureShown } from './bowl/figure.js';
+export { type BowlSetup, makeVessel, type Vessel } from './bowl/vessel.js';
+export { type Work, workOf } from './bowl/work.js';
 export { build } from './build.js';
 export { type CouponWish, coupon } from './coupon.js';
 export type { Loss } from './cutter/loss.js';
@@ -40,3 +44,5 @@ export { cornerRadius, cutterRadius, type Recipe } from './recipe/recipe.js';
 export { recipeSchema } from './recipe/schema.js';
 export { BadInput, type Fault, faultLine, Refusal } from './schema/fault.js';
 export type { Parameter, Values } from './schema/parameter.js';
+export { type Kernel, startKernel } from './solid/kernel.js';
+export { staved } from './staved.js';

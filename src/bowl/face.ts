@@ -1,7 +1,10 @@
+import { union } from '../geometry/boolean.js';
+import { circle, polygon, type Region } from '../geometry/region.js';
 import { cos, sin } from '../geometry/trig.js';
 import type { Values } from '../schema/parameter.js';
+import type { Profile } from './profile.js';
 import { faceAt } from './shell.js';
-import type { OnStave } from './stave.js';
+import { halfAngle, type OnStave, toStave } from './stave.js';
 import type { Vessel } from './vessel.js';
 
 /*
@@ -57,4 +60,43 @@ function middle({ setup, stave }: Pick<Vessel, 'setup' | 'stave'>): number {
   const depth = depthOfFace(setup.face, stave.thickness);
   const at = (z: number): number => (z - depth * c) / s;
   return (at(0) + at(setup.height)) / 2;
+}
+
+/** Points of a side of what survives: chords of it stand off by hundredths. */
+const POINTS = 48;
+
+/**
+ * The part of the drawn face under which the finished wall has its outside or its inside on this stave: what lies beyond
+ * is sawn or carved away. `past`: mm by which it is widened at the joints, for what runs on over them.
+ */
+export function surviving(vessel: Vessel, past: number): Region {
+  const { stave, wall } = vessel;
+  if (stave.sides === 1) {
+    const { values } = outlineOf(vessel);
+    return { contours: [circle(0, 0, Number(values.diameter) / 2)] };
+  }
+  const half = halfAngle(stave);
+  const of = ({ from, to, radius }: Profile): Region => {
+    const at = (angle: number, z: number): { u: number; v: number } =>
+      toFace(vessel, toStave(stave, radius(z), angle, z));
+    // The stave is alike on both sides, so one is worked out: to the right, whichever face is drawn.
+    const side = steps(from, to).map((z): [number, number] => {
+      const { u, v } = at(half, z);
+      return [Math.abs(u) + past, v];
+    });
+    const end = (z: number): [number, number][] =>
+      steps(half, -half)
+        .slice(1, -1)
+        .map((angle) => {
+          const { u, v } = at(angle, z);
+          return [angle < 0 ? -Math.abs(u) : Math.abs(u), v];
+        });
+    const left = side.map(([u, v]): [number, number] => [-u, v]).reverse();
+    return { contours: [polygon([...side, ...end(to), ...left, ...end(from).reverse()])] };
+  };
+  return union([of(wall.outside), of(wall.inside)]);
+}
+
+function steps(from: number, to: number): number[] {
+  return Array.from({ length: POINTS + 1 }, (_, k) => from + ((to - from) * k) / POINTS);
 }

@@ -15,8 +15,19 @@ export function vesselCutter({ recipe }: Setup): Finding[] {
 }
 
 function underBridge({ setup }: Vessel, { machine, table, cutter, units }: Setup['recipe']): Finding[] {
-  if (machine.bridge === null) return [];
   const text = (mm: number): string => lengthText(mm, units);
+  const lift = setup.height + AIR;
+  if (machine.lift !== null && machine.lift < lift)
+    return [
+      {
+        code: 'vessel-short-lift',
+        severity: 'warn',
+        where: null,
+        numbers: { lift: machine.lift, needed: lift },
+        do: `From the foot of the shell the tip has to rise ${text(inwards(lift, units, Math.ceil))} to pass its rim, and the spindle goes up and down ${text(machine.lift)}. Carve it from both ends, turned over, or turn it on a lathe.`,
+      },
+    ];
+  if (machine.bridge === null) return [];
   const high = setup.height + table.board + cutter.stickout + AIR;
   if (high <= machine.bridge) return [];
   return [

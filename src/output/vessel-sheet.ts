@@ -1,3 +1,5 @@
+import { halfAngle, toStave } from '../bowl/stave.js';
+import type { Vessel } from '../bowl/vessel.js';
 import { degrees } from '../geometry/trig.js';
 import { listed } from '../inspect/part-names.js';
 import { escapeText, lengthText } from './format.js';
@@ -13,7 +15,8 @@ const STYLE = `
 .views img { width: 100%; height: auto; display: block }
 .views .flat { grid-column: 1 / -1 }
 .list { width: 100% }
-.list th { width: 46mm }`;
+.list th { width: 46mm }
+.levels th, .levels td { width: 24mm }`;
 
 /** The sheet of a staved vessel: one self-contained page to print, no scripts, nothing fetched. */
 export function vesselSheet(made: VesselSheet): string {
@@ -89,6 +92,18 @@ function cutList({ vessel, work, job }: VesselSheet): string {
   ]);
 }
 
+/** The wall's surfaces in the stave's own measure: square down from its outer face. */
+const DEPTHS = ['outside lies deep, middle', 'at the joint', 'inside lies deep, middle', 'at the joint'];
+
+function depths(
+  { stave, wall }: Vessel,
+  face: 'outside' | 'inside',
+  z: number,
+  len: (mm: number) => string,
+): string[] {
+  return [0, halfAngle(stave)].map((angle) => len(toStave(stave, wall[face].radius(z), angle, z).depth));
+}
+
 function joints({ vessel, work, job }: VesselSheet): string {
   const { units } = job.recipe;
   const len = (mm: number): string => lengthText(mm, units);
@@ -115,19 +130,27 @@ function wallList({ vessel, job }: VesselSheet): string {
   const len = (mm: number): string => lengthText(mm, units);
   const { left, wall, setup } = vessel;
   const levels = [0, 0.25, 0.5, 0.75, 1].map((s) => setup.height * s);
+  const staved = setup.sides > 1;
   const table = levels
-    .map(
-      (z) =>
-        `<tr><th>${len(z)}</th><td>${len(2 * wall.outside.radius(z))}</td><td>${z >= setup.floor ? len(2 * wall.inside.radius(z)) : 'floor'}</td></tr>`,
-    )
+    .map((z) => {
+      const hollow = z >= setup.floor;
+      const cells = [
+        len(2 * wall.outside.radius(z)),
+        hollow ? len(2 * wall.inside.radius(z)) : 'floor',
+        ...(staved ? depths(vessel, 'outside', z, len) : []),
+        ...(staved ? (hollow ? depths(vessel, 'inside', z, len) : ['', '']) : []),
+      ];
+      return `<tr><th>${len(z)}</th>${cells.map((c) => `<td>${c}</td>`).join('')}</tr>`;
+    })
     .join('\n');
+  const heads = ['outside across', 'inside across', ...(staved ? DEPTHS : [])];
   const words =
     setup.sides === 1
       ? []
       : [
           `Least wood outside of it ${len(left.over.mm)} at ${len(left.over.z)}; inside of it ${len(left.under.mm)} at ${len(left.under.z)}.`,
         ];
-  return `<table><tr><th>Height</th><td>outside across</td><td>inside across</td></tr>\n${table}</table>\n<p>${escapeText([...words, `The wall is ${len(left.wall.mm)} at its thinnest. Turn it ${len(setup.sanding)} thicker on each face and sand that off.`].join(' '))}</p>`;
+  return `<table class="levels"><tr><th>Height</th>${heads.map((h) => `<td>${h}</td>`).join('')}</tr>\n${table}</table>\n<p>${escapeText([...words, `The wall is ${len(left.wall.mm)} at its thinnest. Turn it ${len(setup.sanding)} thicker on each face and sand that off.`].join(' '))}</p>`;
 }
 
 const VESSEL_CAUTIONS =

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { build } from '../../src/build.js';
-import { flatten, type Region } from '../../src/geometry/region.js';
+import { bounds, flatten, type Region } from '../../src/geometry/region.js';
 import type { Outline } from '../../src/outline/outline.js';
 import { readRecipe } from '../../src/recipe/read.js';
 import { assets } from '../support/artwork.js';
@@ -67,6 +67,23 @@ describe('a pattern that runs on over the joints', () => {
   it('does not without being told: a motif stays within its margin', () => {
     const { pair, outline } = build(recipe({ generator: 'tiling', band: 60 }, { continuous: false }), assets);
     expect(crossings(pair.pocket, outline, 1)).toEqual([]);
+  });
+
+  it('draws nothing where the stave will not survive', () => {
+    const slope = Math.PI / 3;
+    const { pair } = build(
+      recipe({ generator: 'tiling' }, { slope: 60, outside: { shape: 'straight', bottom: 240, top: 280 } }),
+      assets,
+    );
+    // A wall steeper than its staves touches their faces at the foot and lies deep under them at the rim, where a line
+    // into the wood comes out above it: past (H - depth cos) / sin along the stave, which is H / sin long.
+    const apothem = 120 + 1.5 / Math.sin(slope);
+    const depth = 150 * Math.cos(slope) - (140 - apothem) * Math.sin(slope);
+    const most = (150 - depth * Math.cos(slope)) / Math.sin(slope) - 75 / Math.sin(slope);
+    const { maxY } = bounds(pair.pocket.contours);
+    expect(most).toBeLessThan(75 / Math.sin(slope) - 30);
+    expect(maxY).toBeLessThan(most + 0.01);
+    expect(maxY).toBeGreaterThan(most - 15);
   });
 
   it('shows the same on both faces but for size: nothing is told of mirrors', () => {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { fromFace, outlineOf, toFace } from '../../src/bowl/face.js';
+import { fromFace, outlineOf, surviving, toFace } from '../../src/bowl/face.js';
 import { figureShown, under } from '../../src/bowl/figure.js';
 import type { BowlSetup } from '../../src/bowl/vessel.js';
 import { makeVessel } from '../../src/bowl/vessel.js';
-import { tube as box, strip } from '../support/vessel.js';
+import { area, contains, distanceToBoundary } from '../../src/geometry/region.js';
+import { bowl, tube as box, strip } from '../support/vessel.js';
 
 describe('the drawn face', () => {
   it('is as large as the box’s side, seen from outside and from inside', () => {
@@ -135,5 +136,32 @@ describe('a flat board', () => {
     expect(under(plate, 'outside', 0, 85)!).toBeCloseTo(12, 7);
     // The hollow's radius is 45 at 8 and 100 at 24.
     expect(under(plate, 'inside', -72.5, 0)!).toBeCloseTo(16, 7);
+  });
+});
+
+describe('the part of the stave that survives', () => {
+  it('of a tube in a box is as wide as its joints are on the outside', () => {
+    const region = surviving(makeVessel(box), 0);
+    expect(area(region)).toBeCloseTo(2 * 50 * Math.SQRT1_2 * 80, 6);
+    expect(area(surviving(makeVessel(box), 3))).toBeCloseTo(2 * (50 * Math.SQRT1_2 + 3) * 80, 6);
+  });
+
+  it('is where the wall has a face under the point, and nowhere else', () => {
+    for (const face of ['outside', 'inside'] as const) {
+      const vessel = makeVessel({ ...bowl, face });
+      const region = surviving(vessel, 0);
+      let [within, beyond] = [0, 0];
+      for (let u = -31; u <= 31; u += 1.7)
+        for (let v = -62; v <= 62; v += 2.3) {
+          // A chord's width from the edge either may be.
+          if (distanceToBoundary(region, u, v) < 0.05) continue;
+          const there = under(vessel, 'outside', u, v) !== null || under(vessel, 'inside', u, v) !== null;
+          expect(contains(region, u, v), `${face} at ${u}, ${v}`).toBe(there);
+          if (there) within++;
+          else beyond++;
+        }
+      expect(within).toBeGreaterThan(300);
+      expect(beyond).toBeGreaterThan(300);
+    }
   });
 });

@@ -1,8 +1,8 @@
+import { composed } from '../../composed.js';
 import { enforce } from '../../cutter/enforce.js';
 import { byWood, type WoodPieces } from '../../fit/by-wood.js';
 import { makePair } from '../../fit/split.js';
 import { widthsAsked } from '../../fit/widths.js';
-import { compose } from '../../generators/compose.js';
 import type { Assets } from '../../generators/generator.js';
 import { Undecided } from '../../geometry/fault.js';
 import { makeOutline } from '../../outline/index.js';
@@ -45,7 +45,7 @@ export function drawCoarse(recipe: Recipe, assets: Assets, pace: Pace, now: () =
   const t0 = now();
   const outline = makeOutline(recipe.outline.shape, recipe.outline.values);
   const r = cornerRadius(recipe.cutter);
-  const artwork = compose(recipe.pattern, recipe.outline, assets, {
+  const artwork = composed(recipe, assets, {
     r,
     widen: recipe.cutter.thin === 'widen',
   });
