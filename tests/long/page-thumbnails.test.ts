@@ -1,13 +1,13 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { generators } from '../../../src/generators/index.js';
-import type { Figure, Origin } from '../../../src/page/worker/protocol.js';
-import { sampleText } from '../../../src/recipe/sample.js';
-import { nowhere } from '../../support/card-sources.js';
-import { answerer, drawn, from, shippedText, trouble, view } from './asking.js';
-import { pathArea, pathBox } from './svg-path.js';
+import { generators } from '../../src/generators/index.js';
+import type { Figure, Origin } from '../../src/page/worker/protocol.js';
+import { sampleText } from '../../src/recipe/sample.js';
+import { answerer, drawn, from, shippedText, trouble, view } from '../page/worker/asking.js';
+import { pathArea, pathBox } from '../page/worker/svg-path.js';
+import { nowhere } from '../support/card-sources.js';
 
-const shipped = readdirSync(new URL('../../../patterns/', import.meta.url))
+const shipped = readdirSync(new URL('../../patterns/', import.meta.url))
   .filter((f) => f.endsWith('.json'))
   .map((f) => f.replace(/\.json$/, ''));
 

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { chromiumPath, openBrowser } from '../../support/browser.js';
-import { opened, type Served, served } from '../../support/serve.js';
+import { chromiumPath, openBrowser } from '../support/browser.js';
+import { opened, type Served, served } from '../support/serve.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
