@@ -1,8 +1,7 @@
 import { surviving } from './bowl/face.js';
 import { makeVessel } from './bowl/vessel.js';
-import { compose } from './generators/compose.js';
+import { allBands, compose } from './generators/compose.js';
 import type { Assets, Cut } from './generators/generator.js';
-import { findGenerator } from './generators/index.js';
 import type { Artwork } from './geometry/artwork.js';
 import { intersect } from './geometry/boolean.js';
 import { parts } from './geometry/region.js';
@@ -16,8 +15,7 @@ const PAST = 1000;
 export function composed({ pattern, outline, bowl }: Recipe, assets: Assets, cut: Cut): Artwork {
   const artwork = compose(pattern, outline, assets, cut);
   if (!bowl) return artwork;
-  const bands = [pattern].flat().every((l) => findGenerator(l.generator)?.family === 'bands');
-  const room = surviving(makeVessel(bowl), bands || bowl.continuous ? PAST : 0);
+  const room = surviving(makeVessel(bowl), bowl.continuous || allBands(pattern) ? PAST : 0);
   const pieces = artwork.pieces.flatMap(({ name, region }) => {
     const kept = intersect(region, room);
     const apart = parts(kept);

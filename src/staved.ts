@@ -12,11 +12,11 @@ import { cornerRadius, cutterRadius } from './recipe/recipe.js';
 import { BadInput, Refusal } from './schema/fault.js';
 import { glb } from './solid/glb.js';
 import type { Kernel, Mesh } from './solid/kernel.js';
-import { elevation, type Raster, type Seen, unrolled } from './solid/picture.js';
+import { elevation, plan, type Raster, type Seen, unrolled } from './solid/picture.js';
 import { png } from './solid/png.js';
 import { stl } from './solid/stl.js';
 import { stockOf } from './solid/stock.js';
-import { type Body, vesselModel } from './solid/vessel.js';
+import { type Body, type VesselModel, vesselModel } from './solid/vessel.js';
 
 /** Steps of the work, as they begin. */
 export type StavedStep = 'drawing' | 'proving' | 'modelling';
@@ -57,15 +57,9 @@ export async function staved(
   });
   const seen = (bodies: readonly Body[]): Seen[] =>
     bodies.map((b) => ({ mesh: b.mesh, colour: colourOf(job, b) }));
-  const pictures = [
-    { file: 'vessel-outside.png', title: 'Outside', raster: elevation(seen(model.bodies), WIDE) },
-    {
-      file: 'vessel-inside.png',
-      title: 'Inside, cut through the middle',
-      raster: elevation(seen(model.cutAway), WIDE),
-    },
-    ...unrolledViews(vessel, seen(model.bodies)),
-  ].map(({ file, title, raster }) => ({ file, title, png: png(raster) }));
+  const pictures = (vessel.stave.sides === 1 ? ofPlate : ofVessel)(vessel, model, seen).map(
+    ({ file, title, raster }) => ({ file, title, png: png(raster) }),
+  );
   const [job_, ...rest] = [...files].reverse();
   const whole: Files = new Map<string, string | Uint8Array>([
     ...rest.reverse(),
@@ -83,19 +77,39 @@ export async function staved(
   return { files: whole, proofs };
 }
 
-function unrolledViews(
-  vessel: Vessel,
-  bodies: readonly Seen[],
-): { file: string; title: string; raster: Raster }[] {
-  // A flat board has no wall to unroll: it is looked at from above and below.
-  const { outside } = vessel.wall;
-  const radius = outside.radius((outside.from + outside.to) / 2);
-  return (['outside', 'inside'] as const).map((face) => ({
-    file: `unrolled-${face}.png`,
-    title: `Unrolled, ${face}`,
-    raster: unrolled(bodies, face, radius, UNROLLED),
-  }));
+interface Picture {
+  readonly file: string;
+  readonly title: string;
+  readonly raster: Raster;
 }
+
+/** A flat board has no wall to unroll or to look at level: it is looked at from above and below. */
+function ofPlate(_: Vessel, { bodies }: VesselModel, seen: Look): Picture[] {
+  return [
+    { file: 'vessel-inside.png', title: 'From above', raster: plan(seen(bodies), 'above', WIDE) },
+    { file: 'vessel-outside.png', title: 'From below', raster: plan(seen(bodies), 'below', WIDE) },
+  ];
+}
+
+function ofVessel({ wall }: Vessel, { bodies, cutAway }: VesselModel, seen: Look): Picture[] {
+  const { outside } = wall;
+  const radius = outside.radius((outside.from + outside.to) / 2);
+  return [
+    { file: 'vessel-outside.png', title: 'Outside', raster: elevation(seen(bodies), WIDE) },
+    {
+      file: 'vessel-inside.png',
+      title: 'Inside, cut through the middle',
+      raster: elevation(seen(cutAway), WIDE),
+    },
+    ...(['outside', 'inside'] as const).map((face) => ({
+      file: `unrolled-${face}.png`,
+      title: `Unrolled, ${face}`,
+      raster: unrolled(seen(bodies), face, radius, UNROLLED),
+    })),
+  ];
+}
+
+type Look = (bodies: readonly Body[]) => Seen[];
 
 function colourOf({ recipe }: Job, body: Body): string {
   return woodOr(body.wood, body.name === 'field' ? PALE : DARK, recipe.woods.own).colour;

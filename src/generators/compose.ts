@@ -29,10 +29,13 @@ export interface Face {
  * at odds and Refusal for a layer that draws nothing or leaves nothing, naming the layer.
  */
 export function compose(pattern: Layer | readonly Layer[], face: Face, assets: Assets, cut: Cut): Artwork {
-  // Bands meet their neighbours as they are drawn.
-  const bands = [pattern].flat().every((l) => findGenerator(l.generator)?.family === 'bands');
-  if (!face.runsOn || bands) return composed(pattern, face, assets, cut);
+  if (!face.runsOn || allBands(pattern)) return composed(pattern, face, assets, cut);
   return mirrored(composed(pattern, widened(face), assets, cut));
+}
+
+/** Bands meet their neighbours over a joint as they are drawn. */
+export function allBands(pattern: Layer | readonly Layer[]): boolean {
+  return [pattern].flat().every((l) => findGenerator(l.generator)?.family === 'bands');
 }
 
 function composed(pattern: Layer | readonly Layer[], face: Face, assets: Assets, cut: Cut): Artwork {

@@ -49,7 +49,7 @@ function inMouth({ setup, wall }: Vessel, { cutter, machine, units }: Setup['rec
   if (into <= 0) return [];
   const narrow = greatest(setup.height - into, setup.height, (z) => -wall.inside.radius(z));
   const room = -2 * narrow.mm;
-  if (room > machine.collet + 2 * AIR) return [];
+  if (room >= machine.collet + 2 * AIR - 1e-9) return [];
   return [
     {
       code: 'collet-in-mouth',

@@ -28,7 +28,7 @@ function hidden(shown: FigureShown, { depth, units }: Setup['recipe']): Finding[
   if (faces.length === 0) return [];
   const worst = faces.map((f) => shown[f].missing!).reduce((a, b) => (b.mm > a.mm ? b : a));
   const share = faces.map((f) => `${percent(1 - shown[f].shows)} of it ${f}`).join(' and ');
-  const needed = shown.leastDepth?.mm ?? depth + worst.mm;
+  const needed = depth + worst.mm;
   return [
     {
       code: 'not-through',

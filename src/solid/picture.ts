@@ -38,6 +38,18 @@ export function elevation(bodies: readonly Seen[], width: number): Raster {
   );
 }
 
+/** Seen from straight above, or from straight below: what lies to the right stays there. */
+export function plan(bodies: readonly Seen[], from: 'above' | 'below', width: number): Raster {
+  const sign = from === 'above' ? 1 : -1;
+  return drawn(
+    bodies,
+    (x, y, z) => [x, sign * y, sign * z],
+    width,
+    // The lamp stands by whoever looks: what faces the eye is lit as what faces the front of an elevation.
+    ([x, y, z]) => light([x!, -sign * z!, sign * y!]),
+  );
+}
+
 /**
  * The wall unrolled: what a ray from the axis meets last (outside) or first (inside), once round. `radius`: at which a
  * millimetre round is one across. Seen from outside, angles run to the right; from inside, to the left. The seam lies

@@ -121,7 +121,10 @@ describe('bowl', () => {
       expect(made.stderr).not.toContain('internal');
       expect(made.status).toBe(0);
     }
-    expect(readdirSync(join(dir, 'out', 'plate'))).not.toContain('jig-low.svg');
+    const plate = readdirSync(join(dir, 'out', 'plate'));
+    expect(plate).toContain('vessel-inside.png');
+    for (const f of ['jig-low.svg', 'unrolled-outside.png', 'stock-shell.stl'])
+      expect(plate).not.toContain(f);
     expect(readFileSync(join(dir, 'out', 'box', 'vessel.html'), 'utf8')).toContain('45°');
   });
 

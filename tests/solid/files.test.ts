@@ -3,7 +3,7 @@ import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { makeVessel } from '../../src/bowl/vessel.js';
 import { glb } from '../../src/solid/glb.js';
-import { elevation, type Seen, unrolled } from '../../src/solid/picture.js';
+import { elevation, plan, type Seen, unrolled } from '../../src/solid/picture.js';
 import { png } from '../../src/solid/png.js';
 import { stl } from '../../src/solid/stl.js';
 import { type VesselModel, vesselModel } from '../../src/solid/vessel.js';
@@ -141,6 +141,35 @@ describe('pictures of it', () => {
     const at = (mm: number): number => 3 * (mid * cut.width + Math.round(cut.width / 2 + mm * cut.scale));
     expect(cut.pixels[at(45) + 2]!).toBeGreaterThan(100);
     expect(cut.pixels[at(-45) + 2]!).toBeGreaterThan(100);
+  });
+
+  it('from above and below keep right on the right, and show what faces the eye', () => {
+    // A slab whose right half is plug above, and whose front half is plug below.
+    const slab = (x0: number, y0: number, z0: number, x1: number, y1: number, z1: number): Seen['mesh'] => {
+      const corner = (k: number): number[] => [k & 1 ? x1 : x0, k & 2 ? y1 : y0, k & 4 ? z1 : z0];
+      const faces = [0, 2, 1, 1, 2, 3, 4, 5, 6, 5, 7, 6];
+      return {
+        points: Float32Array.from(Array.from({ length: 8 }, (_, k) => corner(k)).flat()),
+        triangles: Uint32Array.from(faces),
+      };
+    };
+    const bodies: Seen[] = [
+      { mesh: slab(-10, -10, 0, 10, 10, 4), colour: FIELD },
+      { mesh: slab(0, -10, 4, 10, 10, 5), colour: PLUG },
+      { mesh: slab(-10, -10, -1, 10, 0, 0), colour: PLUG },
+    ];
+    const isPlug = (
+      { pixels, width, height, scale }: ReturnType<typeof plan>,
+      u: number,
+      v: number,
+    ): boolean => {
+      const at = 3 * (Math.round(height / 2 - v * scale) * width + Math.round(width / 2 + u * scale));
+      return pixels[at + 2]! > 100 && pixels[at]! < 50;
+    };
+    const [above, below] = [plan(bodies, 'above', 200), plan(bodies, 'below', 200)];
+    expect([isPlug(above, 5, 5), isPlug(above, 5, -5), isPlug(above, -5, 5)]).toEqual([true, true, false]);
+    // Turned over about the line from left to right, what lay in front lies behind.
+    expect([isPlug(below, 5, 5), isPlug(below, -5, 5), isPlug(below, 5, -5)]).toEqual([true, true, false]);
   });
 
   it('are PNG that another reader reads, pixel for pixel', () => {
