@@ -1,16 +1,11 @@
-import { join } from 'node:path';
-import { build } from '../build.js';
-import { checkFolder, writeFolder } from '../disk/folder.js';
-import { loadAssets, loadRecipeText, loadRenderer } from '../disk/load.js';
-import { describeError, message } from '../disk/report.js';
-import type { Assets } from '../generators/generator.js';
-import { ranked } from '../inspect/ranked.js';
-import type { Job } from '../output/job.js';
-import type { ProofResult } from '../output/job-text.js';
+import { availableParallelism } from 'node:os';
+import { loadRecipeText } from '../disk/load.js';
+import { message } from '../disk/report.js';
 import { readRecipe } from '../recipe/read.js';
 import { BadInput } from '../schema/fault.js';
-import { layoutLines, partNumbers } from './parts.js';
-import { resultLine, resultObject } from './result.js';
+import { failed, type Given, type Outcome, type Task } from './make-one.js';
+import { partNumbers } from './parts.js';
+import { uninterrupted } from './uninterrupted.js';
 
 export interface MakeOptions {
   readonly out: string;
@@ -18,102 +13,89 @@ export interface MakeOptions {
   readonly json?: boolean;
   /** Numbers of spoiled parts, as given. */
   readonly parts?: string;
+  /** How many pieces are made at a time, as given. */
+  readonly threads?: string;
   /** The one recipe, when it is not in its file yet. */
   readonly given?: Given;
 }
 
-/** A recipe with all that it needs, made up by a command: its files are written with the piece. */
-export interface Given {
-  readonly text: string;
-  readonly assets: Assets;
-  /** Findings that the user was told of already, by their text. */
-  readonly told?: ReadonlySet<string>;
-  /** Called when all is known, before anything is drawn. */
-  built?(job: Job): void;
-  /** Called when all is proven: writes what lies beside the piece, and returns what takes it back. */
-  keep(): () => void;
-}
-
 /**
- * Makes each recipe into a folder of its own, going on after a failure. Prints a line a piece (or one JSON array) to
- * stdout and everything else to stderr. Returns the worst exit code.
+ * Makes each recipe into a folder of its own, going on after a failure: several at a time, on as many threads as there
+ * are cores. Prints a line a piece (or one JSON array) to stdout, in the order given, and everything else to stderr.
+ * Returns the worst exit code.
  */
-export async function make(
-  recipes: readonly string[],
-  { out, set, json, parts, given }: MakeOptions,
-): Promise<number> {
-  const spoiled = partNumbers(parts, recipes.length);
-  const made = new Map<string, string>();
+export async function make(recipes: readonly string[], options: MakeOptions): Promise<number> {
+  const spoiled = partNumbers(options.parts, recipes.length);
+  const threads = Math.min(threadsAsked(options.threads), recipes.length);
+  const tasks = checked(recipes, options, spoiled);
   const results: object[] = [];
   let worst = 0;
-  for (const path of recipes) {
-    try {
-      const { job, proofs } = await makeOne(path, out, set, made, spoiled, given);
-      const folder = join(out, job.recipe.name);
-      if (json) results.push(resultObject(path, job, proofs, folder));
-      else process.stdout.write(`${resultLine(job, proofs, folder)}\n`);
-    } catch (e) {
-      const { lines, code } = describeError(e, path);
-      lines.forEach(message);
-      results.push({ recipe: path, made: false, exitCode: code, errors: lines });
-      worst = Math.max(worst, code);
-    }
-  }
-  if (json) process.stdout.write(`${JSON.stringify(results, null, 2)}\n`);
+  const say = (outcome: Outcome): void => {
+    for (const line of [...(outcome.told ?? []), ...outcome.errors]) message(line);
+    if (outcome.line !== null && !options.json) process.stdout.write(`${outcome.line}\n`);
+    results.push(outcome.result);
+    worst = Math.max(worst, outcome.code);
+  };
+  if (threads > 1) {
+    const { makeMany } = await import('./make-many.js');
+    await makeMany(tasks, threads, say);
+  } else await oneByOne(tasks, say);
+  if (options.json) process.stdout.write(`${JSON.stringify(results, null, 2)}\n`);
   return worst;
 }
 
-async function makeOne(
-  path: string,
-  out: string,
-  set: readonly string[],
-  made: Map<string, string>,
-  spoiled: readonly number[] | null,
-  given?: Given,
-): Promise<{ job: Job; proofs: readonly ProofResult[] }> {
-  const recipe = readRecipe(given?.text ?? loadRecipeText(path), path, set);
-  const { name } = recipe;
-  // Two pieces of one name would overwrite each other; some disks hold upper and lower case alike.
-  const key = name.toLowerCase();
-  const other = made.get(key);
-  if (other !== undefined)
-    throw new BadInput([
-      { where: 'name', message: `${JSON.stringify(name)} is the name in ${other} too; give each its own` },
-    ]);
-  made.set(key, path);
-  checkFolder(out, name);
-
-  const starting = loadRenderer();
-  starting.catch(() => undefined); // Awaited below, unless building refuses first.
-  const { proven } = await import('../proven.js');
-  message(`${name}: building`);
-  const job = build(recipe, given?.assets ?? loadAssets(recipe, path), spoiled ? { spoiled } : {});
-  tellFindings(job, path, given?.told);
-  given?.built?.(job);
-  const { files, proofs } = proven(job, await starting, (step) => message(`${name}: ${step}`));
-  for (const line of layoutLines(job)) message(`${name}: ${line}`);
-  const takeBack = given?.keep();
-  try {
-    writeFolder(out, name, files);
-  } catch (e) {
-    takeBack?.();
-    throw e;
+async function oneByOne(tasks: readonly (Task | Outcome)[], say: (outcome: Outcome) => void): Promise<void> {
+  const { makeOne } = await import('./make-one.js');
+  for (const task of tasks) {
+    if (!('text' in task)) {
+      say(task);
+      continue;
+    }
+    const step = (step: string): void => message(`${task.name}: ${step}`);
+    say(await makeOne(task, { tell: message, step, write: uninterrupted }));
   }
-  return { job, proofs };
 }
 
-/** Findings that ask for care, worst first; how many more are good to know. */
-function tellFindings(
-  { findings: all, recipe: { name } }: Job,
-  path: string,
-  told?: ReadonlySet<string>,
-): void {
-  const findings = all.filter((f) => !told?.has(f.do));
-  for (const { finding } of ranked(findings))
-    if (finding.severity !== 'note') message(`${name}: take care: ${finding.do}`);
-  const notes = findings.filter((f) => f.severity === 'note').length;
-  if (notes > 0)
-    message(
-      `${name}: ${notes} ${notes === 1 ? 'note' : 'notes'} more: on the sheet, or inlaywright inspect ${path}`,
-    );
+/** The recipes as read once to know their names; what already fails then. */
+function checked(
+  recipes: readonly string[],
+  { out, set, given }: MakeOptions,
+  spoiled: readonly number[] | null,
+): (Task | Outcome)[] {
+  const names = new Map<string, string>();
+  return recipes.map((path) => {
+    try {
+      const text = given?.text ?? loadRecipeText(path);
+      const recipe = readRecipe(text, path, set);
+      const { name } = recipe;
+      // Two pieces of one name would overwrite each other; some disks hold upper and lower case alike.
+      const key = name.toLowerCase();
+      const other = names.get(key);
+      if (other !== undefined)
+        throw new BadInput([
+          {
+            where: 'name',
+            message: `${JSON.stringify(name)} is the name in ${other} too; give each its own`,
+          },
+        ]);
+      names.set(key, path);
+      return { path, text, name, out, set, spoiled, recipe, ...(given ? { given } : {}) };
+    } catch (e) {
+      return failed(path, e);
+    }
+  });
+}
+
+/** More threads than this are of no use to anyone, and each takes memory. */
+const MOST_THREADS = 256;
+
+function threadsAsked(given: string | undefined): number {
+  if (given === undefined) return availableParallelism();
+  if (/^\d{1,3}$/.test(given) && Number(given) >= 1 && Number(given) <= MOST_THREADS) return Number(given);
+  throw new BadInput([
+    {
+      where: '--threads',
+      message: `${JSON.stringify(given)} must be a whole number from 1 to ${MOST_THREADS}`,
+    },
+  ]);
 }

@@ -47,6 +47,7 @@ export async function run(args: readonly string[]): Promise<number> {
     .option('-o, --out <folder>', 'folder that gets a folder for each piece', 'out')
     .option('-s, --set <key=value>', 'change a value of the recipe; may be given again', collect, [])
     .option('--parts <numbers>', 'lay out only these spoiled parts of a loose plug again: 7,12')
+    .option('--threads <n>', 'how many pieces are made at a time (default: one for each core)')
     .option('--json', 'print the result as JSON')
     .addHelpText('after', MAKE_EXAMPLES)
     .action(async (recipes: string[], options: MakeOptions) => {

@@ -1,0 +1,76 @@
+import { MessageChannel } from 'node:worker_threads';
+import { Tinypool } from 'tinypool';
+import { failed, type Outcome, type Task } from './make-one.js';
+import { type Counts, countsOf, PAUSE } from './make-state.js';
+import type { ThreadTask } from './make-thread.js';
+import { Progress } from './progress.js';
+import { onStop, stopped } from './uninterrupted.js';
+
+/**
+ * Makes pieces on several threads. `say` hears of each when it and all before it are done, so that what is printed keeps
+ * the order asked. One who stops the command waits only for the files that are being written.
+ */
+export async function makeMany(
+  tasks: readonly (Task | Outcome)[],
+  threads: number,
+  say: (outcome: Outcome) => void,
+): Promise<void> {
+  const counts = countsOf(new SharedArrayBuffer(8));
+  const pool = new Tinypool({
+    filename: new URL('./make-thread.js', import.meta.url).href,
+    minThreads: threads,
+    maxThreads: threads,
+    // A thread of a pool starts as this command did, but it is no command.
+    argv: [],
+  });
+  const progress = new Progress(tasks.length);
+  const done: (Outcome | undefined)[] = tasks.map(() => undefined);
+  let next = 0;
+  const off = onStop(async (signal) => {
+    await noMoreWriting(counts);
+    progress.clear();
+    stopped(signal, `${done.filter((d) => d?.code === 0).length} of ${tasks.length} made, each whole`);
+  });
+  const finish = (k: number, outcome: Outcome): void => {
+    done[k] = outcome;
+    progress.clear();
+    for (; next < done.length && done[next]; next++) say(done[next]!);
+    progress.done(k);
+  };
+  try {
+    await Promise.all(
+      tasks.map(async (task, k) => {
+        if (!('text' in task)) return finish(k, task);
+        finish(k, await onThread(pool, task, counts, (step) => progress.at(k, `${task.name} ${step}`)));
+      }),
+    );
+  } finally {
+    progress.clear();
+    off();
+    await pool.destroy();
+  }
+}
+
+async function onThread(
+  pool: Tinypool,
+  { recipe: _, given: __, ...task }: Task,
+  counts: Counts,
+  step: (step: string) => void,
+): Promise<Outcome> {
+  const { port1, port2 } = new MessageChannel();
+  port1.on('message', step);
+  const sent: ThreadTask = { task, port: port2, shared: counts.shared };
+  try {
+    return await pool.run(sent, { transferList: [port2] });
+  } catch (e) {
+    return failed(task.path, e);
+  } finally {
+    port1.close();
+  }
+}
+
+/** Lets no thread begin to write, and waits for those that do. */
+async function noMoreWriting(counts: Counts): Promise<void> {
+  counts.stop();
+  while (counts.writing() > 0) await new Promise((next) => setTimeout(next, PAUSE));
+}

@@ -1,0 +1,24 @@
+import type { MessagePort } from 'node:worker_threads';
+import { makeOne, type Outcome, type Task } from './make-one.js';
+import { countsOf } from './make-state.js';
+
+/** What a thread of `make` is sent. */
+export interface ThreadTask {
+  readonly task: Omit<Task, 'recipe' | 'given'>;
+  /** Hears of each step. */
+  readonly port: MessagePort;
+  readonly shared: SharedArrayBuffer;
+}
+
+/** Makes one piece; its messages come back together with how it went. */
+export default async function onThread({ task, port, shared }: ThreadTask): Promise<Outcome> {
+  const told: string[] = [];
+  const outcome = await makeOne(task, {
+    tell: (line) => told.push(line),
+    step: (step) => port.postMessage(step),
+    write: (work) => {
+      if (!countsOf(shared).write(work)) throw new Error('stopped');
+    },
+  });
+  return { ...outcome, told };
+}
