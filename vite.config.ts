@@ -13,6 +13,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: false,
     reportCompressedSize: false,
+    // What is built in goes out with us, so its licences do too.
+    license: { fileName: 'licences.md' },
   },
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },

@@ -41,8 +41,9 @@ function install() {
   const installed = modified(join(ROOT, 'node_modules', '.package-lock.json'));
   if (installed >= modified(join(ROOT, 'package-lock.json'))) return;
   console.error('Installing packages ...');
+  // No package needs a script of its own to run on installing, so none may.
   // npm is a script on Windows, which only a shell can start.
-  const ran = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+  const ran = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: ROOT,
     stdio: ['ignore', 2, 2],
     shell: process.platform === 'win32',
