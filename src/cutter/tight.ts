@@ -10,9 +10,10 @@ import {
 import { EdgesIndex } from '../geometry/edges-index.js';
 import { movedLeft } from '../geometry/inset.js';
 import { nearestPoints } from '../geometry/nearest.js';
-import type { Contour } from '../geometry/region.js';
+import { type Contour, edgeBox } from '../geometry/region.js';
 import { TIGHT } from '../geometry/tolerances.js';
 import { nearStretches } from '../geometry/too-near.js';
+import { mayFace } from './facing.js';
 
 /** A kink the proof would not take for a smooth joint (0.1 degree = 0.00175). */
 const KINK = 1e-3;
@@ -23,6 +24,12 @@ const KINK = 1e-3;
  * Stops after the first when `first` is set.
  */
 export function tightPlaces(contours: readonly Contour[], r: number, first = false): [number, number][] {
+  // Most are sound, and that is sooner seen than where they are not.
+  return isSound(contours, r) ? [] : placesByEdges(contours, r, first);
+}
+
+/** The same without that short cut. */
+export function placesByEdges(contours: readonly Contour[], r: number, first = false): [number, number][] {
   const edges: Edge[] = contours.flat();
   const index = new EdgesIndex(edges);
   const out: [number, number][] = [];
@@ -39,6 +46,78 @@ export function tightPlaces(contours: readonly Contour[], r: number, first = fal
     base += c.length;
   }
   return out;
+}
+
+/** Below this many edges a plain walk over their boxes beats building a tree. */
+const FEW = 64;
+
+/** The boxes of a few edges; the kernel is synchronous, and nothing keeps a reference. */
+const boxes = new Float64Array(4 * FEW);
+
+/** Whether a ball of radius r rolls along both sides of the contours touching every point, give or take TIGHT. */
+export function isSound(contours: readonly Contour[], r: number): boolean {
+  for (const c of contours)
+    for (let i = 0; i < c.length; i++) {
+      const e = c[i]!;
+      if (e.r !== 0 && Math.abs(e.r) < r - TIGHT) return false;
+      if (kinked(e, c[i + 1 < c.length ? i + 1 : 0]!)) return false;
+    }
+  const few = contours.length === 1 && contours[0]!.length <= FEW;
+  return few ? fewApart(contours[0]!, r) : allApart(contours, r);
+}
+
+function fewApart(c: Contour, r: number): boolean {
+  const n = c.length;
+  for (let i = 0; i < n; i++) {
+    const { minX, minY, maxX, maxY } = edgeBox(c[i]!);
+    const k = 4 * i;
+    boxes[k] = minX;
+    boxes[k + 1] = minY;
+    boxes[k + 2] = maxX;
+    boxes[k + 3] = maxY;
+  }
+  const d = 2 * r;
+  for (let i = 0; i < n; i++) {
+    const [minX, minY, maxX, maxY] = [boxes[4 * i]!, boxes[4 * i + 1]!, boxes[4 * i + 2]!, boxes[4 * i + 3]!];
+    // The one after is a neighbour.
+    for (let j = i + 2, k = 4 * j; j < n; j++, k += 4) {
+      const dx = Math.max(boxes[k]! - maxX, minX - boxes[k + 2]!);
+      const dy = Math.max(boxes[k + 1]! - maxY, minY - boxes[k + 3]!);
+      if (dx > d || dy > d || isNeighbour(j, i, n, c, 0)) continue;
+      if (!pairApart(c[i]!, c[j]!, dx <= 0 && dy <= 0, r)) return false;
+    }
+  }
+  return true;
+}
+
+function allApart(contours: readonly Contour[], r: number): boolean {
+  const edges: Edge[] = contours.flat();
+  const index = new EdgesIndex(edges);
+  let base = 0;
+  for (const c of contours) {
+    for (let i = 0; i < c.length; i++) {
+      const e = c[i]!;
+      const near = index.nearAfter(base + i, 2 * r);
+      for (let k = 0; k < near.length; k++) {
+        const j = near[k]!;
+        if (isNeighbour(j - base, i, c.length, edges, base)) continue;
+        if (!pairApart(e, edges[j]!, index.overlap(base + i, j), r)) return false;
+      }
+    }
+    base += c.length;
+  }
+  return true;
+}
+
+/** Whether no ball that rolls along either of two edges comes into the other. Only pairs that face each other or cross matter. */
+function pairApart(e: Edge, f: Edge, mayCross: boolean, r: number): boolean {
+  if (!mayCross && !mayFace(e, f, 2 * r)) return true;
+  return surelyApart(e, f, 2 * r) || !(touches(e, f, r) || touches(f, e, r));
+}
+
+/** Whether a ball on either side of an edge comes into another one. */
+function touches(e: Edge, f: Edge, r: number): boolean {
+  return tooNear(movedLeft(e, r), f, r) || tooNear(movedLeft(reversed(e), r), f, r);
 }
 
 function endOf(e: Edge): [number, number] {

@@ -48,6 +48,13 @@ export class EdgesIndex {
     return sorted(this.#tree.search(minX, minY, maxX, maxY, (j) => j > i));
   }
 
+  /** Whether the boxes of two edges overlap or touch. */
+  overlap(i: number, j: number): boolean {
+    const b = this.#boxes;
+    const [k, l] = [4 * i, 4 * j];
+    return b[k]! <= b[l + 2]! && b[l]! <= b[k + 2]! && b[k + 1]! <= b[l + 3]! && b[l + 1]! <= b[k + 3]!;
+  }
+
   /** Ids of the edges whose boxes a ray from (x, y) towards +x comes to, in any order. The array is reused. */
   alongRay(x: number, y: number): readonly number[] {
     return this.#tree ? this.#tree.search(x, y, FAR, y) : this.#walked(x, y, FAR, y);
