@@ -72,7 +72,7 @@ export function bytesMade({ node = process.execPath, env = {}, cwd = ROOT, only 
   const run = (...args) => {
     const options = { cwd, env: { ...process.env, ...env }, encoding: 'utf8' };
     const { status, stderr, error } = spawnSync(node, [join(ROOT, 'dist/cli.js'), ...args], options);
-    if (status !== 0) throw new Error(`${args[0]} failed: ${error ?? stderr}`);
+    if (status !== 0) throw new Error(`${args[0]} failed: ${error ?? stderr.slice(-400)}`);
   };
   // `bowl` notes its coupon's clearances beside the recipe.
   const copy = join(out, 'recipes');

@@ -1,5 +1,6 @@
 import { type Index, indexEdges } from './edge-index.js';
 import type { Edges } from './edges.js';
+import { type FacingPairs, facingPairs } from './facing-pairs.js';
 import { type Nesting, nest } from './nesting.js';
 
 export type Unit = 'mm' | 'in';
@@ -13,6 +14,7 @@ export const MM_PER: Readonly<Record<Unit, number>> = { mm: 1, in: 25.4 };
 export class Drawing {
   #index: Index | undefined;
   #nesting: Nesting | undefined;
+  #facing: FacingPairs | undefined;
 
   constructor(
     readonly unit: Unit,
@@ -37,6 +39,13 @@ export class Drawing {
   /** What lies inside what, by the even-odd rule; made when first asked for. */
   get nesting(): Nesting {
     return (this.#nesting ??= nest(this.edges, this.starts, this.index));
+  }
+
+  /** Pairs of edges that can hold a ball of radius `cap`, mm, or less, on either side; kept for the cap asked last. */
+  facing(cap: number): FacingPairs {
+    if (this.#facing?.cap !== cap)
+      this.#facing = facingPairs(this.edges, this.starts, this.index, this.nesting.insideLeft, cap);
+    return this.#facing;
   }
 }
 

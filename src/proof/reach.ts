@@ -1,7 +1,7 @@
 import type { Drawing } from './drawing.js';
 import { Search } from './search.js';
 
-export { PRESS } from './search.js';
+export { PRESS } from './press.js';
 
 export interface Reach {
   /** mm. When `capped`, the reach is at least this. */
@@ -21,8 +21,8 @@ export interface Reach {
  * a given rho is then the distance of two pieces, in closed form, and only a pair that does not allow the least
  * bound so far is bisected (error 1e-7 mm, from below).
  *
- * Only what meets the balls' boxes is looked at, so the work grows with the cap: `cap` (mm) stops there, and larger
- * reaches are reported as the cap. Without it the balls start at the mean spacing of edges and grow fourfold up to
+ * Only pairs near each other that can set a bound are looked at (see facing-pairs.ts), so the work grows with the cap:
+ * `cap` (mm) stops there, and larger reaches are reported as the cap. Without it every pair is looked at; the balls start at the mean spacing of edges and grow fourfold up to
  * the drawing's diagonal, beyond which a reach is called capped too. An empty drawing has reach 0.
  */
 export function reach(drawing: Drawing, side: 'inside' | 'outside', cap = Infinity): Reach {
@@ -30,7 +30,10 @@ export function reach(drawing: Drawing, side: 'inside' | 'outside', cap = Infini
   if (index.tree === null) return { reach: 0, at: null, capped: false };
   const search = new Search(drawing, side, cap < Infinity ? cap : index.diagonal);
   search.curvature();
-  let rho = cap < Infinity ? cap : index.diagonal / Math.sqrt(drawing.edges.count + 1);
-  while (!search.below(rho)) rho *= 4;
+  if (cap < Infinity) search.belowCap(cap);
+  else {
+    let rho = index.diagonal / Math.sqrt(drawing.edges.count + 1);
+    while (!search.below(rho)) rho *= 4;
+  }
   return { reach: search.bound, at: search.place(), capped: search.capped };
 }

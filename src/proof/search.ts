@@ -2,10 +2,9 @@ import { rollBall, tangentX, tangentY } from './ball.js';
 import { nearestOn, pieceToPiece2, pointAlong } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { CX, CY, pieceBox, R, STRIDE, U0X, U1X, WIDE, X0, X1, Y0, Y1 } from './edge-index.js';
+import { allowed } from './facing-pairs.js';
 import { halfChord } from './nesting.js';
-
-/** A ball may press this far into the boundary, mm: what the kinks of a written file need (design: reach). */
-export const PRESS = 0.0005;
+import { PRESS } from './press.js';
 
 /** Reach is found to this, mm, from below. */
 const FINE = 1e-7;
@@ -53,10 +52,7 @@ export class Search {
     const e = this.drawing.edges;
     const r = e.r[i]! * this.#sideOf(i);
     if (r <= 0) return;
-    const half = halfChord(e, i);
-    const deep = e.wide[i] === 1 ? 2 * r : (2 * half * half) / r;
-    if (deep <= PRESS) return;
-    const bound = (2 * r * deep - PRESS * PRESS) / (2 * (deep - PRESS));
+    const bound = allowed(r, halfChord(e, i), e.wide[i] === 1);
     if (bound < this.bound) this.#set(bound, i, i);
   }
 
@@ -114,13 +110,40 @@ export class Search {
   below(rho: number): boolean {
     const before = this.bound;
     this.#limit = Math.min(rho, before);
-    const { index, edges } = this.drawing;
-    const blocks = index.blocks;
+    const { blocks } = this.drawing.index;
     for (let k = 0; k + 1 < blocks.length; k++) this.#block(blocks[k]!, blocks[k + 1]!);
-    for (let i = 0; i < edges.count; i++) {
-      if (this.#makeCorner(i)) this.#testCorner(i + edges.count);
-    }
+    this.#corners();
     return this.bound < before || rho >= before;
+  }
+
+  /** As `below` for the cap, once the curvature is known: only pairs that can set a lower bound are looked at. */
+  belowCap(cap: number): void {
+    this.#limit = this.bound;
+    const { edges, index } = this.drawing;
+    const { first, list } = this.drawing.facing(cap);
+    const c = this.#centres;
+    for (let i = 0; i < edges.count; i++) {
+      if (first[i] === first[i + 1]) continue;
+      const turn = this.#turn(i);
+      const o = i * STRIDE;
+      let rho = this.bound;
+      rollBall(index.pieces, o, turn, rho, c);
+      let clear = (rho - PRESS - TIE) * (rho - PRESS - TIE);
+      for (let k = first[i]!; k < first[i + 1]!; k++) {
+        const j = list[k]!;
+        if (pieceToPiece2(c, 0, index.pieces, j * STRIDE, clear) >= clear) continue;
+        rho = this.#bisect(index.pieces, o, turn, j, rho);
+        this.#set(rho, i, j);
+        rollBall(index.pieces, o, turn, rho, c);
+        clear = (rho - PRESS - TIE) * (rho - PRESS - TIE);
+      }
+    }
+    this.#corners();
+  }
+
+  #corners(): void {
+    const { count } = this.drawing.edges;
+    for (let i = 0; i < count; i++) if (this.#makeCorner(i)) this.#testCorner(i + count);
   }
 
   #block(from: number, to: number): void {

@@ -2,7 +2,8 @@ import { pointToPiece2 } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { CX, CY, R, STRIDE, U0X, U0Y, X0, X1, Y0, Y1 } from './edge-index.js';
 import { halfChord } from './nesting.js';
-import { PRESS, Search } from './search.js';
+import { PRESS } from './press.js';
+import { Search } from './search.js';
 
 export type TightKind = 'inside corner' | 'gap' | 'slot';
 
