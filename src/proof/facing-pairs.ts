@@ -16,6 +16,9 @@ const ROUND = 8;
 /** A ball is held by what comes before a deep arc and after it: that far apart at most, in its radii. */
 const BESIDE = 2;
 
+/** What is found of a reach is sure to this, mm. */
+const FINE = 1e-7;
+
 /** Arcs up to this share gentler than the bound so far may yet hold a ball together with others. */
 const MORE = 1.01;
 
@@ -61,6 +64,8 @@ class Pairs {
   readonly #doubts: Int32Array;
   /** Sine of the turn at the start of each edge. */
   readonly #kink: Float64Array;
+  readonly #chord: Float64Array;
+  readonly #before: Int32Array;
   /** Chords from the contour's start to the edge's. */
   readonly #along: Float64Array;
   readonly #round: Float64Array;
@@ -79,6 +84,8 @@ class Pairs {
     this.#tight = new Int8Array(count);
     this.#doubts = new Int32Array(count + 1);
     this.#kink = new Float64Array(count);
+    this.#chord = new Float64Array(count);
+    this.#before = new Int32Array(count);
     this.#along = new Float64Array(count);
     this.#round = new Float64Array(starts.length - 1);
     this.#rho = cap;
@@ -102,6 +109,14 @@ class Pairs {
         const x1 = boxes[4 * i + 2]!;
         const y1 = boxes[4 * i + 3]!;
         for (let m = 0; m < near.length; m++) {
+          const n = 4 * near[m]!;
+          if (
+            blockBoxes[n]! > x1 + d ||
+            blockBoxes[n + 2]! < x0 - d ||
+            blockBoxes[n + 1]! > y1 + d ||
+            blockBoxes[n + 3]! < y0 - d
+          )
+            continue;
           const to = blocks[near[m]! + 1]!;
           for (let j = Math.max(i + 1, blocks[near[m]!]!); j < to; j++) {
             const c = 4 * j;
@@ -147,9 +162,10 @@ class Pairs {
         const next = index.next[i]!;
         const turn = this.#turn(i, next);
         this.#kink[next] = turn;
+        this.#before[next] = i;
         if (!(turn <= TURN)) this.#rough[i] = this.#rough[next] = 1;
         this.#along[i] = along;
-        along += 2 * halfChord(edges, i);
+        along += this.#chord[i] = 2 * halfChord(edges, i);
       }
       this.#round[k] = along;
     }
@@ -161,7 +177,7 @@ class Pairs {
     for (let i = 0; i < count; i++) {
       const r = Math.abs(edges.r[i]!);
       if (r === 0) continue;
-      own[i] = allowed(r, halfChord(edges, i), edges.wide[i] === 1);
+      own[i] = allowed(r, this.#chord[i]! / 2, edges.wide[i] === 1);
       const side = sideOf(i);
       if (own[i]! < least[side]!) least[side] = own[i]!;
     }
@@ -172,13 +188,25 @@ class Pairs {
       let doubt = 0;
       if (r !== 0 && r < MORE * bound) {
         this.#tight[i] = edges.r[i]! > 0 ? 1 : -1;
-        // Beside an edge that bends less, by more than MORE, an arc allows this much less at most; and with a kink there.
-        const kinks = this.#kink[i]! + this.#kink[index.next[i]!]!;
-        const hair = ((own[i]! - r) * (own[i]! - r)) / (2 * (MORE - 1) * bound) + 4 * kinks * bound;
-        if (!(own[i]! - hair > bound)) doubt = 1;
+        const hair = this.#hair(i, own[i]! - r, bound);
+        if (!(own[i]! - hair > bound - FINE)) doubt = 1;
       }
       this.#doubts[i + 1] = this.#doubts[i]! + doubt;
     }
+  }
+
+  /**
+   * By how much less than by itself an arc that a ball overhangs by `over` allows, at most, for what comes before and
+   * after it: a line or a bend the other way, long enough to keep the ball from what lies beyond, or a bend the same way that is gentler by more than MORE; and for kinks there.
+   */
+  #hair(i: number, over: number, bound: number): number {
+    // Of a shallow arc nothing is known.
+    if (!(over < (MORE - 1) * bound)) return Infinity;
+    const { r } = this.edges;
+    const { next } = this.index;
+    const plain = (j: number): boolean => r[j]! * r[i]! <= 0 && this.#chord[j]! > 2 * over;
+    const gentler = plain(next[i]!) && plain(this.#before[i]!) ? 1 : MORE - 1;
+    return (over * over) / (2 * gentler * bound) + 4 * (this.#kink[i]! + this.#kink[next[i]!]!) * bound;
   }
 
   /** Sine of the turn from the end of edge i to the start of edge j; more than any where it turns back. */
@@ -212,8 +240,8 @@ class Pairs {
     const { contourOf } = this.index;
     const k = contourOf[i]!;
     if (contourOf[j] !== k) return false;
-    const forward = this.#along[j]! - this.#along[i]! - 2 * halfChord(this.edges, i);
-    const back = this.#round[k]! - this.#along[j]! + this.#along[i]! - 2 * halfChord(this.edges, j);
+    const forward = this.#along[j]! - this.#along[i]! - this.#chord[i]!;
+    const back = this.#round[k]! - this.#along[j]! + this.#along[i]! - this.#chord[j]!;
     if (this.#tight[i] !== 0 && this.#tight[i] === this.#tight[j])
       return Math.min(forward, back) < this.#rho * ROUND;
     const near = this.#rho * BESIDE;
