@@ -1,11 +1,13 @@
 import { union } from '../geometry/boolean.js';
-import { type Edge, line } from '../geometry/edge.js';
+import { crossings, cutsAlong } from '../geometry/crossings.js';
+import { type Edge, line, parameterEnd, pointAt, tangentAt } from '../geometry/edge.js';
 import { EdgesIndex } from '../geometry/edges-index.js';
 import {
   type Box,
   bounds,
   type Contour,
   distanceToEdge,
+  edgeBox,
   reversedContour,
   windingNumber,
 } from '../geometry/region.js';
@@ -161,18 +163,36 @@ export function overlapping(pieces: readonly Sound[]): [number, number][] {
   return pairs;
 }
 
-/** True when a corner or middle of one lies inside the other, clear of its boundary. */
+/** Just inside a boundary, mm: what is there of one piece is there of another that covers it, and not of one that touches. */
+const WITHIN = 1e-4;
+
+/** Whether two pieces share more than their boundaries. */
 function overlap(a: Sound, b: Sound): boolean {
   return reachesInto(a, b) || reachesInto(b, a);
 }
 
+/** Whether some stretch of a's boundary, with what lies just within it, is inside b. */
 function reachesInto(a: Sound, b: Sound): boolean {
-  const box = bounds(b.contours);
+  const home = bounds(b.contours);
+  const others = b.contours.flat();
+  const boxes = others.map(edgeBox);
+  const points: number[] = [];
   for (const c of a.contours)
     for (const e of c) {
-      if (e.x0 < box.minX || e.x0 > box.maxX || e.y0 < box.minY || e.y0 > box.maxY) continue;
-      if (windingNumber(b.contours, e.x0, e.y0) <= 0) continue;
-      if (b.contours.every((d) => d.every((f) => distanceToEdge(f, e.x0, e.y0) > 1e-5))) return true;
+      const box = edgeBox(e);
+      if (!overlaps(box, home)) continue;
+      points.length = 0;
+      others.forEach((f, k) => {
+        if (overlaps(boxes[k]!, box)) crossings(e, f, (x, y) => points.push(x, y));
+      });
+      const ends = [0, ...cutsAlong(e, points).map((cut) => cut.t), parameterEnd(e)];
+      for (let k = 0; k + 1 < ends.length; k++) {
+        const [x, y] = pointAt(e, (ends[k]! + ends[k + 1]!) / 2);
+        const [tx, ty] = tangentAt(e, x, y);
+        const [px, py] = [x - ty * WITHIN, y + tx * WITHIN];
+        if (windingNumber(b.contours, px, py) <= 0) continue;
+        if (others.every((f) => distanceToEdge(f, px, py) > WITHIN / 2)) return true;
+      }
     }
   return false;
 }
