@@ -6,6 +6,7 @@ import {
   parameterEnd,
   part,
   pointAt,
+  reversed,
   startTangent,
 } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
@@ -159,7 +160,7 @@ function turnAbout(e: Edge, after: Edge, r: number): Edge[] {
 function turnsLeft(e: Edge, after: Edge, cross: number): boolean {
   if (Math.abs(cross) > 1e-3) return cross > 0;
   const d = Math.min(chordLength(e), chordLength(after)) / 8;
-  const [px, py] = pointAt(e, parameterEnd(e) - parameterOf(e, d));
+  const [px, py] = pointAt(reversed(e), parameterOf(e, d));
   const [qx, qy] = pointAt(after, parameterOf(after, d));
   return (e.x1 - px) * (qy - e.y1) - (e.y1 - py) * (qx - e.x1) >= 0;
 }
@@ -183,6 +184,7 @@ function keepFar(
   const { edge, source } = element;
   const end = parameterEnd(edge);
   if (!(end > 0)) return;
+  const least = shortest(r, graze);
   near.length = 0;
   for (const j of index.near(edgeBox(edge), r)) {
     if (j === own) continue;
@@ -190,7 +192,15 @@ function keepFar(
     nearStretches(edge, sources[j]!, r, graze, near);
     if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
   }
-  betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, out));
+  betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, least, out));
+}
+
+/**
+ * Shorter stretches are remnants of rounding. Where two edges touch (a cusp, circles at one point) each is cut by the other
+ * where it is only sure to the root of the rounding; a further try forgives what `graze` leaves of that.
+ */
+function shortest(r: number, graze: number): number {
+  return graze > GRAZE ? 2 * Math.sqrt(2 * graze * r) : 1e-9;
 }
 
 function emit(
@@ -200,10 +210,11 @@ function emit(
   from: number,
   to: number,
   r: number,
+  least: number,
   out: Stretch[],
 ): void {
   const piece = part(edge, from, to);
-  if (edgeLength(piece) < 1e-9) return;
+  if (edgeLength(piece) < least) return;
   if (source === null) {
     const foot: [number, number] = [element.vx, element.vy];
     out.push({ edge: piece, source, from, to, foot0: foot, foot1: foot });
