@@ -19,7 +19,7 @@ export interface Surroundings {
   readonly index: EdgesIndex;
 }
 
-/** Samples per corner radius along a boundary: chords of the middle line then stray under 0.001 mm where it bends at r. */
+/** Samples per corner radius, of the boundary and of the middle line: its chords then stray under 0.001 mm where it bends at r. */
 const STEPS_PER_RADIUS = 16;
 
 /**
@@ -47,6 +47,9 @@ export function middles(
   }
   return out;
 }
+
+/** A step between samples is halved at most so many times. */
+const MOST_HALVINGS = 6;
 
 interface Ball {
   readonly x: number;
@@ -79,11 +82,26 @@ class Run {
     this.#add(b0);
     for (const t of sampleParameters(e, foreign, around, this.#r)) {
       const b = at(t);
-      if (this.#counts(b0) !== this.#counts(b) || b0.partner !== b.partner) this.#step(at, t0, b0, t);
+      this.#between(at, t0, b0, t, b, MOST_HALVINGS);
       this.#add(b);
       t0 = t;
       b0 = b;
     }
+  }
+
+  /** What lies between two samples: where balls grow fast their centres lie further apart than the samples. */
+  #between(at: (t: number) => Ball, t0: number, b0: Ball, t1: number, b1: Ball, halvings: number): void {
+    const counts = this.#counts(b0);
+    if (counts !== this.#counts(b1) || b0.partner !== b1.partner) {
+      this.#step(at, t0, b0, t1);
+      return;
+    }
+    if (!counts || halvings === 0 || near(b0, b1, this.#r / STEPS_PER_RADIUS)) return;
+    const t = (t0 + t1) / 2;
+    const b = at(t);
+    this.#between(at, t0, b0, t, b, halvings - 1);
+    this.#add(b);
+    this.#between(at, t, b, t1, b1, halvings - 1);
   }
 
   /** Where the count or the partner changes between two samples, closes in on the change from both sides. */
@@ -123,6 +141,10 @@ class Run {
     if (this.#points.length > 0) this.#out.push({ points: this.#points, partner: this.#partner });
     this.#points = [];
   }
+}
+
+function near(a: Ball, b: Ball, most: number): boolean {
+  return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y) <= most * most;
 }
 
 function sampleParameters(e: Edge, foreign: readonly number[], around: Surroundings, r: number): number[] {

@@ -1,6 +1,6 @@
 import type { Artwork } from '../geometry/artwork.js';
 import { eased } from '../geometry/eased.js';
-import type { Contour } from '../geometry/region.js';
+import { bounds, type Contour, contourArea } from '../geometry/region.js';
 import { thickened } from '../geometry/thicken/thicken.js';
 import { tidied, withoutCrumbs } from '../geometry/tidy.js';
 import { oncePerShape } from './alike.js';
@@ -29,7 +29,7 @@ export function enforce(artwork: Artwork, rule: Rule): Safe {
   const sound: Sound[] = [];
   const slowly = oncePerShape((name, contours, own) => settled(name, contours, rule, own));
   for (const p of artwork.pieces) {
-    const tidy = p.region.contours.map(tidied).filter((c) => c.length > 0);
+    const tidy = cleaned(p.name, p.region.contours, changes);
     const contours = (rule.thin === 'widen' ? null : rounded(tidy, rule.r)) ?? slowly(p.name, tidy, changes);
     if (contours.length > 0) sound.push({ name: p.name, contours });
   }
@@ -39,6 +39,31 @@ export function enforce(artwork: Artwork, rule: Rule): Safe {
   const asked = [...wider.changes];
   const pieces = settleBetween(wider.pieces, rule, asked);
   return { ...safeOf(pieces, [...notAgain(changes, asked), ...asked]), tight: wider.tight };
+}
+
+/** Specks this small are left out without a word, mm. */
+const SPECK = 0.01;
+
+/** A piece's contours without crumbs; notes what was nothing but a crumb or a line. */
+function cleaned(name: string, contours: readonly Contour[], changes: Change[]): Contour[] {
+  const out: Contour[] = [];
+  for (const c of contours) {
+    const clean = tidied(c);
+    if (clean.length > 0) {
+      out.push(clean);
+      continue;
+    }
+    const { minX, minY, maxX, maxY } = bounds([c]);
+    const size = Math.max(maxX - minX, maxY - minY);
+    if (size > SPECK)
+      changes.push({
+        kind: contourArea(c) < 0 ? 'filled' : 'vanished',
+        piece: name,
+        at: [(minX + maxX) / 2, (minY + maxY) / 2],
+        size,
+      });
+  }
+  return out;
 }
 
 function safeOf(sound: readonly Sound[], changes: readonly Change[]): Safe {

@@ -40,6 +40,7 @@ export function settle(
   const opened = roll(artwork, r);
   if (thin === 'refuse') refuseLimbs(name, opened, r);
   let inside = opened.contours;
+  let place: readonly [number, number] = [0, 0];
   for (let round = 0; round < ROUNDS; round++) {
     const closed = rollOutside(inside, r);
     const contours = closed.contours
@@ -51,6 +52,7 @@ export function settle(
       noteGaps(name, artwork, closed, r, changes);
       return contours;
     }
+    place = tight[0]!;
     const mend = mendGaps(name, artwork, closed.rests, tight, r, thin, round < ROUNDS_OF_ADDING, changes);
     if (mend) {
       inside = mended(inside, mend, r);
@@ -60,7 +62,6 @@ export function settle(
     if (!necks) break;
     inside = mended(contours, necks, r);
   }
-  const place = tightPlaces(rollOutside(inside, r).contours, r, true)[0] ?? [0, 0];
   throw new Refusal(
     'cannot-settle',
     `${name} is too tight for the cutter near ${at(place)} and opening and closing it there never ends: use a smaller cutter or less ease, or draw it larger`,

@@ -1,4 +1,4 @@
-import { chordLength, type Edge, halfTangent, onItsCircle } from './edge.js';
+import { chordLength, type Edge, endTangent, halfTangent, onItsCircle, startTangent } from './edge.js';
 import type { Contour } from './region.js';
 import { CRUMB, SAME_POINT } from './tolerances.js';
 
@@ -25,8 +25,13 @@ export function tidied(contour: Contour): Contour {
     out.pop();
     out[0] = joined;
   }
-  if (out.length === clean.length) return clean;
-  return out.length < 2 ? [] : closed(out);
+  if (out.length === clean.length && !thereAndBack(out)) return clean;
+  return out.length < 2 || thereAndBack(out) ? [] : closed(out);
+}
+
+/** Two straight edges enclose nothing. */
+function thereAndBack(edges: readonly Edge[]): boolean {
+  return edges.length === 2 && edges[0]!.r === 0 && edges[1]!.r === 0;
 }
 
 /**
@@ -35,14 +40,16 @@ export function tidied(contour: Contour): Contour {
  */
 export function withoutCrumbs(contour: Contour): Contour {
   if (!contour.some(isCrumb)) return contour;
-  const first = contour.findIndex((e) => !isCrumb(e));
+  const dropped = toDrop(contour);
+  const first = dropped.indexOf(false);
   if (first < 0) return [];
+  if (!dropped.includes(true)) return contour;
   const out: Edge[] = [];
   const n = contour.length;
   let from: Edge | null = null;
   for (let k = 0; k <= n; k++) {
     const e = contour[(first + k) % n]!;
-    if (k < n && isCrumb(e)) {
+    if (k < n && dropped[(first + k) % n]) {
       from ??= e;
       continue;
     }
@@ -55,6 +62,37 @@ export function withoutCrumbs(contour: Contour): Contour {
     from = null;
   }
   return out.map((e) => onItsCircle(e));
+}
+
+/**
+ * Which edges are left out: crumbs, but for those that pass smoothly from one edge to the next where these two, made to
+ * meet, would not.
+ */
+function toDrop(contour: Contour): boolean[] {
+  const drop = contour.map(isCrumb);
+  const n = contour.length;
+  for (let i = 0; i < n; i++) {
+    if (!drop[i] || isCrumb(contour[(i + n - 1) % n]!)) continue;
+    let run = 1;
+    while (run < n && isCrumb(contour[(i + run) % n]!)) run++;
+    const edges = Array.from({ length: run + 2 }, (_, k) => contour[(i + n - 1 + k) % n]!);
+    const [before, from, after] = [edges[0]!, edges[1]!, edges[run + 1]!];
+    if (run + 2 > n || edges.some((e, k) => k > 0 && !smooth(edges[k - 1]!, e))) continue;
+    const x = (from.x0 + after.x0) / 2;
+    const y = (from.y0 + after.y0) / 2;
+    if (smooth(onItsCircle({ ...before, x1: x, y1: y }), onItsCircle({ ...after, x0: x, y0: y }))) continue;
+    for (let k = 0; k < run; k++) drop[(i + k) % n] = false;
+  }
+  return drop;
+}
+
+/** What the cutter takes for a smooth joint, radians, with some to spare. */
+const KINK = 5e-4;
+
+function smooth(e: Edge, after: Edge): boolean {
+  const [ax, ay] = endTangent(e);
+  const [bx, by] = startTangent(after);
+  return ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < KINK;
 }
 
 function isCrumb(e: Edge): boolean {
