@@ -12,7 +12,7 @@ export function errors(contender, count) {
     const shapes = field(name, count, 2);
     const results = contender.rings(contender.run(contender.prepare(shapes)), count);
     out[name] = Math.max(
-      ...shapes.map(({ points }, i) => {
+      ...shapes.map(({ rings: [points] }, i) => {
         if (name === 'free') return filletError(points, R, results[i]);
         const exact = reference(points);
         return Math.max(strays(results[i], exact), strays(exact, results[i]));
@@ -24,7 +24,7 @@ export function errors(contender, count) {
 
 /** No shape of the free field may have edges too short for its setbacks, or it has no closed form. */
 export function checkFree(shapes) {
-  const bad = shapes.findIndex((s) => !setbacksFit(s.points, R, 0.1));
+  const bad = shapes.findIndex((s) => !setbacksFit(s.rings[0], R, 0.1));
   if (bad >= 0) throw new Error(`shape ${bad} of the free field has edges shorter than its setbacks`);
 }
 

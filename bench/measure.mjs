@@ -1,6 +1,4 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -48,30 +46,4 @@ export function peakMemory(name, count) {
     encoding: 'utf8',
   });
   return ran.status === 0 ? Number(ran.stdout) : -1;
-}
-
-/** Milliseconds of `make` on each shipped recipe, beyond what Node takes to start and do nothing. */
-export function commandTimes(times) {
-  const out = mkdtempSync(join(tmpdir(), 'inlaywright-bench-'));
-  const one = (args) => {
-    const start = performance.now();
-    const ran = spawnSync(process.execPath, args, { cwd: ROOT, stdio: 'ignore' });
-    return { ms: performance.now() - start, status: ran.status };
-  };
-  const median = (args) => {
-    const runs = Array.from({ length: times + 1 }, () => one(args)).slice(1);
-    return { ms: spread(runs.map((r) => r.ms)).median, made: runs.every((r) => r.status === 0) };
-  };
-  try {
-    const idle = median(['-e', '0']).ms;
-    return readdirSync(join(ROOT, 'patterns'))
-      .filter((file) => file.endsWith('.json'))
-      .sort()
-      .map((file) => {
-        const { ms, made } = median(['dist/cli.js', 'make', join('patterns', file), '--out', out]);
-        return { recipe: file, ms: ms - idle, made };
-      });
-  } finally {
-    rmSync(out, { recursive: true, force: true });
-  }
 }

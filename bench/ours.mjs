@@ -20,7 +20,10 @@ export async function ours() {
   if (!region || !cutter) return { contenders: [], missing };
 
   const prepare = (shapes) => ({
-    pieces: shapes.map((s, i) => ({ name: `shape ${i}`, region: { contours: [region.polygon(s.points)] } })),
+    pieces: shapes.map((s, i) => ({
+      name: `shape ${i}`,
+      region: { contours: s.edges ?? s.rings.map((ring) => region.polygon(ring)) },
+    })),
   });
   // Shapes keep their order and stay apart, but one may vanish or come apart: they are matched by name.
   const rings = ({ pieces }, count) => {
@@ -36,6 +39,7 @@ export async function ours() {
   if (proof && drawing) {
     const run = (artwork) => {
       const safe = pass(artwork);
+      if (safe.region.contours.length === 0) return safe;
       const drawn = drawingOf(drawing.Drawing, safe.region.contours);
       for (const side of ['inside', 'outside']) {
         // The cap that `make` proves with: reaches beyond twice what is required are not sought.
@@ -50,34 +54,24 @@ export async function ours() {
 }
 
 /** The region as the proof sees a drawing after reading it; writing and reading are not in this measurement. */
-function drawingOf(Drawing, contours) {
-  const all = contours.flat();
-  const n = all.length;
-  const make = () => new Float64Array(n);
-  const edges = {
-    count: n,
-    wide: new Uint8Array(n),
-    x0: make(),
-    y0: make(),
-    x1: make(),
-    y1: make(),
-    cx: make(),
-    cy: make(),
-    r: make(),
-  };
-  for (let i = 0; i < n; i++) {
-    const e = all[i];
-    edges.x0[i] = e.x0;
-    edges.y0[i] = e.y0;
-    edges.x1[i] = e.x1;
-    edges.y1[i] = e.y1;
-    edges.cx[i] = e.cx;
-    edges.cy[i] = e.cy;
-    edges.r[i] = e.r;
-  }
+export function drawingOf(Drawing, contours) {
   const starts = new Int32Array(contours.length + 1);
-  contours.forEach((c, i) => {
-    starts[i + 1] = starts[i] + c.length;
-  });
+  for (let k = 0; k < contours.length; k++) starts[k + 1] = starts[k] + contours[k].length;
+  const n = starts[contours.length];
+  const make = () => new Float64Array(n);
+  const [x0, y0, x1, y1, cx, cy, r] = [make(), make(), make(), make(), make(), make(), make()];
+  let i = 0;
+  for (const c of contours)
+    for (const e of c) {
+      x0[i] = e.x0;
+      y0[i] = e.y0;
+      x1[i] = e.x1;
+      y1[i] = e.y1;
+      cx[i] = e.cx;
+      cy[i] = e.cy;
+      r[i] = e.r;
+      i++;
+    }
+  const edges = { count: n, wide: new Uint8Array(n), x0, y0, x1, y1, cx, cy, r };
   return new Drawing('mm', null, null, 'pocket', edges, starts);
 }

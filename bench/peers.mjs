@@ -24,7 +24,7 @@ export function peers(chord) {
     name,
     simplifies,
     title: `${title} ${version(name)}, ${chord * 1000} µm chords`,
-    prepare: (shapes) => shapes.map((s) => [s.points]),
+    prepare: (shapes) => shapes.map((s) => s.rings),
     run: (prepared) => prepared.map((rings) => engine.offsets(rings, steps, chord)),
     rings: (result) => result,
   }));

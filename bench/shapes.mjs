@@ -1,5 +1,5 @@
 /**
- * Seeded fields of shapes for the benchmark. A field is a list of polygons ([x, y] points, counter-clockwise, mm) on
+ * Seeded fields of shapes for the benchmark. A field is a list of { rings }, polygons ([x, y] points, counter-clockwise, mm) on
  * a square grid, so far apart that neighbours never matter to each other at the corner radius R.
  */
 
@@ -9,7 +9,7 @@ export const R = 1.6;
 const PITCH = 40;
 
 /** Small steady generator of numbers in [0, 1): mulberry32. */
-function random(seed) {
+export function random(seed) {
   let a = seed >>> 0;
   return () => {
     a = (a + 0x6d2b79f5) >>> 0;
@@ -26,7 +26,7 @@ const SHARE = { free: 0, mixed: 1 / 3, dense: 1 };
  * @param {'free' | 'mixed' | 'dense'} name free: no corners interact; mixed: in a third of the shapes; dense: in all
  * @param {number} count
  * @param {number} seed
- * @returns {{ points: [number, number][], interacts: boolean }[]}
+ * @returns {{ rings: [number, number][][], interacts: boolean }[]}
  */
 export function field(name, count, seed = 1) {
   const next = random(seed * 7919 + name.length);
@@ -41,7 +41,7 @@ export function field(name, count, seed = 1) {
     const c = Math.cos(turn);
     const s = Math.sin(turn);
     const points = kind(interacts, between).map(([x, y]) => [dx + x * c - y * s, dy + x * s + y * c]);
-    return { points, interacts };
+    return { rings: [points], interacts };
   });
 }
 

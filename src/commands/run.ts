@@ -1,7 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { quietPipes, reportError } from '../disk/report.js';
 import type { Parameter } from '../schema/parameter.js';
-import { type AdoptOptions, adoptParameters } from './adopt-recipe.js';
+import type { AdoptOptions } from './adopt-recipe.js';
 import type { BowlOptions } from './bowl.js';
 import type { CouponOptions } from './coupon-options.js';
 import {
@@ -17,7 +17,7 @@ import {
 } from './examples.js';
 import type { NextOptions, RecordOptions } from './fit-options.js';
 import type { InspectOptions } from './inspect.js';
-import { type LetterOptions, letterParameters } from './letter-recipe.js';
+import type { LetterOptions } from './letter-recipe.js';
 import type { LimitsOptions } from './limits.js';
 import type { MakeOptions } from './make.js';
 import type { ProveOptions } from './prove.js';
@@ -26,6 +26,14 @@ import { version } from './version.js';
 
 /** Exit codes: 0 made and proven; 1 refused, or an internal error; 2 bad input or usage. */
 const USAGE = 2;
+
+const NONE: {
+  readonly letterParameters: readonly Parameter[];
+  readonly adoptParameters: readonly Parameter[];
+} = {
+  letterParameters: [],
+  adoptParameters: [],
+};
 
 /** Runs the command line and returns the exit code. Writes results to stdout and messages to stderr. */
 export async function run(args: readonly string[]): Promise<number> {
@@ -142,6 +150,8 @@ export async function run(args: readonly string[]): Promise<number> {
       const { letter } = await import('./letter.js');
       code = await letter(text, options);
     });
+  // Their parameters are those of generators, which take a moment to load: no other command waits for them.
+  const { letterParameters } = args.includes('letter') ? await import('./letter-recipe.js') : NONE;
   for (const p of letterParameters)
     letterCommand.option(
       p.kind === 'flag' ? (p.default ? `--no-${p.name}` : `--${p.name}`) : `--${p.name} <${p.kind}>`,
@@ -167,6 +177,7 @@ export async function run(args: readonly string[]): Promise<number> {
       const { adopt } = await import('./adopt.js');
       code = await adopt(file, options);
     });
+  const { adoptParameters } = args.includes('adopt') ? await import('./adopt-recipe.js') : NONE;
   for (const p of adoptParameters) adoptCommand.option(`--${p.name} <${valueName(p)}>`, p.meaning);
 
   program
