@@ -114,7 +114,11 @@ function insetContour(
 /** The edge r to the left, or null when it has turned inside out (its points are then nearer than r to the edge itself). */
 export function movedLeft(e: Edge, r: number): Edge | null {
   if (e.r === 0) {
-    const [tx, ty] = startTangent(e);
+    const dx = e.x1 - e.x0;
+    const dy = e.y1 - e.y0;
+    const l = Math.sqrt(dx * dx + dy * dy) || 1;
+    const tx = dx / l;
+    const ty = dy / l;
     return { x0: e.x0 - ty * r, y0: e.y0 + tx * r, x1: e.x1 - ty * r, y1: e.y1 + tx * r, cx: 0, cy: 0, r: 0 };
   }
   const radius = e.r - r;
@@ -192,7 +196,8 @@ function keepFar(
     nearStretches(edge, sources[j]!, r, graze, near);
     if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
   }
-  betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, least, out));
+  if (near.length === 0) emit(edge, source, element, 0, end, r, least, out);
+  else betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, least, out));
 }
 
 /**
@@ -213,8 +218,9 @@ function emit(
   least: number,
   out: Stretch[],
 ): void {
-  const piece = part(edge, from, to);
-  if (edgeLength(piece) < least) return;
+  const whole = from <= 0 && to >= parameterEnd(edge);
+  const piece = whole ? edge : part(edge, from, to);
+  if (chordLength(piece) < least && edgeLength(piece) < least) return;
   if (source === null) {
     const foot: [number, number] = [element.vx, element.vy];
     out.push({ edge: piece, source, from, to, foot0: foot, foot1: foot });

@@ -119,9 +119,10 @@ function apart(p: readonly [number, number], q: readonly [number, number]): numb
 }
 
 function pushReturned(s: Stretch, edges: Edge[]): void {
-  const e = s.source!;
-  const piece = part(e, s.from, s.to);
-  const returned = { ...piece, x0: s.foot0[0], y0: s.foot0[1], x1: s.foot1[0], y1: s.foot1[1] };
+  const { cx, cy, r } = s.source!;
+  const [x0, y0] = s.foot0;
+  const [x1, y1] = s.foot1;
+  const returned = { x0, y0, x1, y1, cx, cy, r };
   if (chordLength(returned) > SAME_POINT) edges.push(returned);
 }
 
@@ -203,13 +204,14 @@ export function chains(edges: readonly Edge[], next: Int32Array): Contour[] {
 
 function pushLoop(loop: readonly Edge[], loops: Contour[]): void {
   if (loop.length < 2) return;
-  const joints = loop.map((e, i) => joint(loop[(i + loop.length - 1) % loop.length]!, e));
+  const n = loop.length;
+  const joints = loop.map((e, i) => joint(loop[i > 0 ? i - 1 : n - 1]!, e));
   loops.push(
     loop.map((e, i) => {
       const [x0, y0] = joints[i]!;
-      const [x1, y1] = joints[(i + 1) % loop.length]!;
+      const [x1, y1] = joints[i + 1 < n ? i + 1 : 0]!;
       const same = e.x0 === x0 && e.y0 === y0 && e.x1 === x1 && e.y1 === y1;
-      return same ? e : onItsCircle({ ...e, x0, y0, x1, y1 }, NO_KINK);
+      return same ? e : onItsCircle({ x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r }, NO_KINK);
     }),
   );
 }

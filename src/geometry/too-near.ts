@@ -32,7 +32,7 @@ export function nearStretches(o: Edge, s: Edge, r: number, graze: number, out: n
     cutByCircle(o, end, s.cx, s.cy, radius + r);
     if (radius !== r) cutByCircle(o, end, s.cx, s.cy, Math.abs(radius - r));
   }
-  if (cuts.length > 1) cuts.sort(ascending);
+  if (cuts.length > 1) sort(cuts);
   let from = 0;
   for (let i = 0; i <= cuts.length; i++) {
     const to = i < cuts.length ? cuts[i]! : end;
@@ -47,8 +47,14 @@ export function nearStretches(o: Edge, s: Edge, r: number, graze: number, out: n
   }
 }
 
-function ascending(a: number, b: number): number {
-  return a - b;
+/** By hand: there are a few at most, and the call would cost more than the work. */
+function sort(list: number[]): void {
+  for (let i = 1; i < list.length; i++) {
+    const v = list[i]!;
+    let k = i;
+    for (; k > 0 && list[k - 1]! > v; k--) list[k] = list[k - 1]!;
+    list[k] = v;
+  }
 }
 
 function cutByCircle(o: Edge, end: number, qx: number, qy: number, q: number): void {
