@@ -182,8 +182,9 @@ export function tangentAt(e: Edge, x: number, y: number): [number, number] {
 
 /** The part of an edge between two parameters (ends are computed, not copied, unless they are the edge's own). */
 export function part(e: Edge, t0: number, t1: number): Edge {
-  const [x0, y0] = t0 <= 0 ? [e.x0, e.y0] : pointAt(e, t0);
-  const [x1, y1] = t1 >= parameterEnd(e) ? [e.x1, e.y1] : pointAt(e, t1);
+  let { x0, y0, x1, y1 } = e;
+  if (t0 > 0) [x0, y0] = pointAt(e, t0);
+  if (t1 < parameterEnd(e)) [x1, y1] = pointAt(e, t1);
   return { x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r };
 }
 

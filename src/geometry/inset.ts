@@ -135,13 +135,15 @@ export function movedLeft(e: Edge, r: number): Edge | null {
   };
 }
 
+const NONE: readonly Edge[] = [];
+
 /** The clockwise arcs of radius r about the corner between two edges, when it turns right (seen from the left: reflex). */
-function turnAbout(e: Edge, after: Edge, r: number): Edge[] {
+function turnAbout(e: Edge, after: Edge, r: number): readonly Edge[] {
   const [ax, ay] = endTangent(e);
   const [bx, by] = startTangent(after);
   const cross = ax * by - ay * bx;
   const dot = ax * bx + ay * by;
-  if (dot > 0 ? cross > -SMOOTH : turnsLeft(e, after, cross)) return [];
+  if (dot > 0 ? cross > -SMOOTH : turnsLeft(e, after, cross)) return NONE;
   const x = e.x1;
   const y = e.y1;
   const make = (px: number, py: number, qx: number, qy: number): Edge => ({

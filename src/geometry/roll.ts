@@ -72,6 +72,33 @@ function backwards(e: Edge): boolean {
   return !(turn > 0 && turn < BACKWARDS);
 }
 
+/** A rest between two stretches of an inset boundary; most are never asked what they dropped. */
+class RestBetween implements Rest {
+  constructor(
+    readonly contours: readonly Contour[],
+    readonly before: Stretch,
+    readonly after: Stretch,
+    readonly follows: Stretch,
+    readonly centre: readonly [number, number],
+  ) {}
+
+  get foot0(): readonly [number, number] {
+    return this.before.foot1;
+  }
+
+  get foot1(): readonly [number, number] {
+    return this.after.foot0;
+  }
+
+  get corner(): boolean {
+    return this.follows === this.after;
+  }
+
+  get dropped(): readonly Edge[] {
+    return droppedBetween(this.contours, this.before, this.follows);
+  }
+}
+
 function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: number): Rolled | null {
   const within = jointWithin(r, graze);
   const { stretches, next, follows } = shrunk;
@@ -90,15 +117,7 @@ function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: num
     if (apart(s.foot1, to.foot0) <= within) continue;
     const cx = (s.edge.x1 + to.edge.x0) / 2;
     const cy = (s.edge.y1 + to.edge.y0) / 2;
-    rests.push({
-      centre: [cx, cy],
-      foot0: s.foot1,
-      foot1: to.foot0,
-      corner: follows[i] === n,
-      get dropped() {
-        return droppedBetween(contours, s, stretches[follows[i]!]!);
-      },
-    });
+    rests.push(new RestBetween(contours, s, to, stretches[follows[i]!]!, [cx, cy]));
     index ??= new EdgesIndex(stretches.map((t) => t.edge));
     for (const a of arcAbout(cx, cy, s.foot1, to.foot0, r)) {
       const kept = outsideOthers(a, cx, cy, i, n, r, graze, stretches, index);

@@ -1,8 +1,9 @@
-import { type Edge, parameterEnd, pointAt, pointParameter } from './edge.js';
+import { type Edge, parameterEnd, pointParameter } from './edge.js';
 import { distanceToEdge } from './region.js';
 
-/** Scratch for the cut parameters of one pair; the kernel is synchronous, and nothing keeps a reference. */
-const cuts: number[] = [];
+/** Scratch for the cut parameters of one pair, ten at most; the kernel is synchronous, and nothing keeps a reference. */
+const cuts = new Float64Array(16);
+let count = 0;
 
 /**
  * The stretches of edge `o` that lie nearer than `r` (by more than `graze`) to edge `s`: pushes pairs of parameters
@@ -13,7 +14,7 @@ const cuts: number[] = [];
  */
 export function nearStretches(o: Edge, s: Edge, r: number, graze: number, out: number[]): void {
   const end = parameterEnd(o);
-  cuts.length = 0;
+  count = 0;
   cutByCircle(o, end, s.x0, s.y0, r);
   cutByCircle(o, end, s.x1, s.y1, r);
   if (s.r === 0) {
@@ -32,12 +33,27 @@ export function nearStretches(o: Edge, s: Edge, r: number, graze: number, out: n
     cutByCircle(o, end, s.cx, s.cy, radius + r);
     if (radius !== r) cutByCircle(o, end, s.cx, s.cy, Math.abs(radius - r));
   }
-  if (cuts.length > 1) sort(cuts);
+  sort();
   let from = 0;
-  for (let i = 0; i <= cuts.length; i++) {
-    const to = i < cuts.length ? cuts[i]! : end;
+  for (let i = 0; i <= count; i++) {
+    const to = i < count ? cuts[i]! : end;
     if (to > from) {
-      const [x, y] = pointAt(o, (from + to) / 2);
+      const t = (from + to) / 2;
+      let x: number;
+      let y: number;
+      if (o.r === 0) {
+        x = o.x0 + ((o.x1 - o.x0) * t) / end;
+        y = o.y0 + ((o.y1 - o.y0) * t) / end;
+      } else {
+        // As `pointAt`, without making a pair of them.
+        const ux = o.x0 - o.cx;
+        const uy = o.y0 - o.cy;
+        const q = 1 + t * t;
+        const c = (1 - t * t) / q;
+        const d = (o.r > 0 ? 2 * t : -2 * t) / q;
+        x = o.cx + ux * c - uy * d;
+        y = o.cy + ux * d + uy * c;
+      }
       if (distanceToEdge(s, x, y) < r - graze) {
         if (out.length > 0 && out[out.length - 1] === from) out[out.length - 1] = to;
         else out.push(from, to);
@@ -48,12 +64,12 @@ export function nearStretches(o: Edge, s: Edge, r: number, graze: number, out: n
 }
 
 /** By hand: there are a few at most, and the call would cost more than the work. */
-function sort(list: number[]): void {
-  for (let i = 1; i < list.length; i++) {
-    const v = list[i]!;
+function sort(): void {
+  for (let i = 1; i < count; i++) {
+    const v = cuts[i]!;
     let k = i;
-    for (; k > 0 && list[k - 1]! > v; k--) list[k] = list[k - 1]!;
-    list[k] = v;
+    for (; k > 0 && cuts[k - 1]! > v; k--) cuts[k] = cuts[k - 1]!;
+    cuts[k] = v;
   }
 }
 
@@ -103,7 +119,7 @@ function keepPoint(o: Edge, end: number, x: number, y: number): void {
 }
 
 function keep(t: number, end: number): void {
-  if (t > 0 && t < end) cuts.push(t);
+  if (t > 0 && t < end) cuts[count++] = t;
 }
 
 /** What pairs of parameters, in any order and overlapping, leave of 0..end: calls `keep` for each stretch, in order. */
