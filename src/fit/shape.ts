@@ -28,6 +28,7 @@ export interface Shape {
   /** Centroid of the boundary, which turns with the part. */
   readonly x: number;
   readonly y: number;
+  /** Longest first. */
   readonly features: readonly Feature[];
   /** Points of the boundary, at most STEP apart: x, y, x, y ... */
   readonly samples: Float64Array;
@@ -61,7 +62,7 @@ export function shapeOf(contours: readonly Contour[]): Shape {
     perimeter: length,
     x,
     y,
-    features: contours.flatMap((c) => featuresOf(c, x, y)),
+    features: contours.flatMap((c) => featuresOf(c, x, y)).sort((f, g) => g.length - f.length),
     samples: Float64Array.from(edges.flatMap(sampled)),
     near(px, py, within) {
       let best = Number.POSITIVE_INFINITY;

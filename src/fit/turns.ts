@@ -91,14 +91,14 @@ function candidates(a: Shape, b: Shape, within: number): Turn[] {
     Math.abs(f.off - g.off) <= slack &&
     // Where lengths are of use radii of long, flat arcs say little.
     (f.r > 0 === g.r > 0 || Math.abs(f.r) > f.length);
-  const longest = [...a.features].sort((f, g) => g.length - f.length);
   let rarest: { feature: Feature; of: Feature[] } | null = null;
   const seen: Feature[] = [];
-  for (const feature of longest) {
+  for (const feature of a.features) {
     if (seen.length === KINDS) break;
     if (seen.some((s) => alike(s, feature))) continue;
     seen.push(feature);
     const of = b.features.filter((g) => alike(feature, g));
+    if (of.length === 0) return [];
     if (!rarest || of.length < rarest.of.length) rarest = { feature, of };
   }
   if (!rarest) return [];
