@@ -41,8 +41,14 @@ export async function makeCoupon(path: string, options: CouponOptions): Promise<
       'proof-failed',
       `the drawings do not pass their proof: ${proof.failures.join('; ')}. Nothing is written`,
     );
-  writeFolder(options.out, name, new Map([...files, ['job.json', couponText(made, proof, proof.steps)]]));
-  noteCoupon(path, asked.ladder);
+  // The log first: with a coupon whose steps it does not know, `fit record --step` would note the wrong clearances.
+  const takeBack = noteCoupon(path, asked.ladder);
+  try {
+    writeFolder(options.out, name, new Map([...files, ['job.json', couponText(made, proof, proof.steps)]]));
+  } catch (e) {
+    takeBack();
+    throw e;
+  }
   const folder = join(options.out, name);
   const text = options.json
     ? JSON.stringify({ recipe: path, made: true, name, folder, ...couponEntry(made, proof.steps) }, null, 2)

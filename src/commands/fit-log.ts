@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileFault } from '../disk/files.js';
+import { quietly } from '../disk/put.js';
 import { couponLadder } from '../fit/log/coupon-ladder.js';
 import { LOG_VERSION, type LogLine, lineText } from '../fit/log/entry.js';
 import { LINE_START, type Reading, readLine } from '../fit/log/read-line.js';
@@ -100,14 +101,21 @@ export function appendLine(path: string, line: LogLine): void {
 
 /**
  * Writes into a recipe's log which clearances a coupon drawn for it has, mm per side, so that `fit record --step` knows
- * them. The same coupon drawn again is not written again. Throws BadInput.
+ * them. The same coupon drawn again is not written again. Throws BadInput. Returns what notes the earlier coupon again, as
+ * far as there was one and the disk lets it.
  */
-export function noteCoupon(recipePath: string, steps: readonly number[]): void {
+export function noteCoupon(recipePath: string, steps: readonly number[]): () => void {
   const log = readLog(logPath(recipePath));
   keepAside(log);
   const last = couponLadder(log.lines.map((l) => l.line));
-  if (last !== null && last.length === steps.length && last.every((c, k) => c === steps[k])) return;
-  appendLine(log.path, { version: LOG_VERSION, kind: 'coupon', ladder: steps });
+  if (last !== null && last.length === steps.length && last.every((c, k) => c === steps[k]))
+    return () => undefined;
+  const note = (ladder: readonly number[]): void =>
+    appendLine(log.path, { version: LOG_VERSION, kind: 'coupon', ladder });
+  note(steps);
+  return () => {
+    if (last !== null) quietly(() => note(last));
+  };
 }
 
 /** Other logs in the same folder, by name. */

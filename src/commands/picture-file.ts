@@ -1,7 +1,7 @@
-import { writeFileSync } from 'node:fs';
 import { extname } from 'node:path';
 import { fileFault } from '../disk/files.js';
 import { loadPictureFont, loadRenderer } from '../disk/load.js';
+import { putFile } from '../disk/put.js';
 import { BadInput } from '../schema/fault.js';
 
 export type PictureKind = 'svg' | 'png';
@@ -31,7 +31,7 @@ export async function writePicture(
   const svg = drawn(kind === 'png' ? font.family : 'sans-serif');
   const content = kind === 'svg' ? svg : (await loadRenderer()).png(svg, WIDTH, font);
   try {
-    writeFileSync(file, content);
+    putFile(file, content);
   } catch (e) {
     throw fileFault(e, `cannot write ${file}`, 'name a file in a folder that exists and can be written');
   }

@@ -1,9 +1,9 @@
-import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from '../build.js';
 import { fileFault, makeFolder } from '../disk/files.js';
 import { loadAssets, loadRenderer } from '../disk/load.js';
+import { putFile } from '../disk/put.js';
 import { message } from '../disk/report.js';
 import { generators } from '../generators/index.js';
 import { readRecipe } from '../recipe/read.js';
@@ -33,7 +33,7 @@ export async function pictures(name: string | undefined, folder: string): Promis
     message(`${generator.name}: drawing`);
     const recipe = readRecipe(sampleText(generator), generator.name);
     const png = renderer.png(pictureSvg(build(recipe, loadAssets(recipe, SAMPLES))), WIDTH);
-    write(() => writeFileSync(path, png));
+    write(() => putFile(path, png));
     process.stdout.write(`${path}\n`);
   }
 }

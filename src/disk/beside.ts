@@ -1,7 +1,8 @@
-import { existsSync, readFileSync, rmdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { BadInput } from '../schema/fault.js';
 import { fileFault, makeFolder } from './files.js';
+import { putFile, quietly } from './put.js';
 
 /** A file that a command writes beside a piece's folder. */
 export interface Beside {
@@ -39,16 +40,16 @@ export function writeBeside(
   const missing = missingFolders(folder);
   const back: (() => void)[] = [() => missing.forEach(removeEmpty)];
   const undo = (): void => {
-    for (const step of back.reverse()) step();
+    for (const step of back.reverse()) quietly(step);
   };
   try {
     makeFolder(folder);
     for (const { path, what, content } of files) {
       const before = earlier(path);
       if (before?.equals(Buffer.from(content))) continue;
-      back.push(() => (before === null ? rmSync(path, { force: true }) : writeFileSync(path, before)));
+      back.push(() => (before === null ? rmSync(path, { force: true }) : putFile(path, before)));
       tell(`${before === null ? 'writing' : 'replacing'} ${what} ${path}`);
-      writeFileSync(path, content);
+      putFile(path, content);
     }
     return undo;
   } catch (e) {

@@ -8,8 +8,10 @@ const WHY: Readonly<Record<string, string>> = {
   EEXIST: 'a file of that name is in the way',
   EISDIR: 'it is a folder',
   ELOOP: 'its links lead in a circle',
+  EIO: 'the disk reports an error',
   EMFILE: 'too many files are open',
   ENAMETOOLONG: 'the name is too long',
+  ENFILE: 'too many files are open',
   ENOENT: 'there is no such file or folder',
   ENOSPC: 'the disk is full',
   ENOTDIR: 'a part of the path is a file, not a folder',
@@ -28,6 +30,12 @@ export function fileFault(e: unknown, what: string, todo: string): BadInput {
   const code = errorCode(e);
   if (code === undefined) throw e;
   return new BadInput([{ where: '', message: `${what}: ${WHY[code] ?? code}; ${todo}` }]);
+}
+
+/** Why a file operation failed, in words. */
+export function whyOf(e: unknown): string {
+  const code = errorCode(e);
+  return code === undefined ? String(e) : (WHY[code] ?? code);
 }
 
 /**

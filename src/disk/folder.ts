@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Files } from '../output/job.js';
 import { BadInput } from '../schema/fault.js';
 import { errorCode, fileFault, makeFolder } from './files.js';
+import { alive, quietly } from './put.js';
 
 /*
  * A piece's folder is replaced as a whole. New files are written to a folder beside it; then NAME becomes NAME.old and
@@ -78,7 +79,8 @@ export function writeFolder(out: string, name: string, files: Files): string {
     swap(out, name, beside);
     return target;
   } catch (e) {
-    if (beside !== undefined) rmSync(beside, { recursive: true, force: true });
+    const left = beside;
+    if (left !== undefined) quietly(() => rmSync(left, { recursive: true, force: true }));
     throw fileFault(e, `cannot write ${target}`, OTHER_OUT);
   }
 }
@@ -94,11 +96,12 @@ function swap(out: string, name: string, beside: string): void {
     }
     try {
       if (moved(beside, target) === 'done') {
-        discard(out, name, old);
+        // The new piece stands: what is left of the old one goes with the next run.
+        quietly(() => discard(out, name, old));
         return;
       }
     } catch (e) {
-      moved(old, target);
+      quietly(() => moved(old, target));
       throw e;
     }
   }
@@ -137,15 +140,6 @@ function removeLeftovers(out: string, name: string): void {
   for (const entry of entries(out)) {
     const pid = pattern.exec(entry)?.[1];
     if (pid !== undefined && !alive(Number(pid))) rmSync(join(out, entry), { recursive: true, force: true });
-  }
-}
-
-function alive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (e) {
-    return errorCode(e) !== 'ESRCH';
   }
 }
 
@@ -192,7 +186,10 @@ function isResult(path: string): boolean {
     if (!lstatSync(path).isDirectory()) return false;
     const job: unknown = JSON.parse(readFileSync(join(path, 'job.json'), 'utf8'));
     return typeof job === 'object' && job !== null && 'version' in job && 'recipe' in job && 'proof' in job;
-  } catch {
+  } catch (e) {
+    // A file that cannot be read says nothing about whose it is.
+    const code = errorCode(e);
+    if (code !== undefined && code !== 'ENOENT' && code !== 'EISDIR') throw e;
     return false;
   }
 }

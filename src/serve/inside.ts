@@ -92,6 +92,9 @@ export function readInside(root: string, path: string, most: number): Buffer {
     for (let n = -1; n !== 0 && length < size; length += n)
       n = readSync(file, bytes, length, size - length, null);
     return bytes.subarray(0, length);
+  } catch (e) {
+    const code = errorCode(e);
+    throw code === undefined ? e : new Denied(403, `${path} cannot be read (${code})`);
   } finally {
     closeSync(file);
   }

@@ -1,18 +1,8 @@
-import { createHash, randomUUID } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeSync,
-} from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { errorCode, fileFault, makeFolder } from '../disk/files.js';
+import { putFile } from '../disk/put.js';
 import { BadInput } from '../schema/fault.js';
 import { type Listed, MOST_TEXT, type Opened, type Save, type Saved } from '../wire.js';
 import { Denied } from './denied.js';
@@ -134,20 +124,10 @@ function versionAt(root: string, file: string, place: string): string | null {
 
 /** Replaces a file as a whole, its mode kept. Throws Denied with one line when the disk will not have it. */
 export function replace(place: string, bytes: Uint8Array, name: string): void {
-  const beside = join(dirname(place), `.${basename(place)}.${randomUUID().slice(0, 8)}.new`);
   try {
     makeFolder(dirname(place));
-    const mode = existsSync(place) ? statSync(place).mode & 0o777 : 0o666;
-    const to = openSync(beside, 'wx', mode);
-    try {
-      for (let done = 0; done < bytes.length; ) done += writeSync(to, bytes, done);
-      fsyncSync(to);
-    } finally {
-      closeSync(to);
-    }
-    renameSync(beside, place);
+    putFile(place, bytes);
   } catch (e) {
-    rmSync(beside, { force: true });
     if (errorCode(e) === undefined) throw e;
     throw new Denied(507, lineOf(e, name));
   }
