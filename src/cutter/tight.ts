@@ -1,12 +1,4 @@
-import {
-  chordLength,
-  type Edge,
-  endTangent,
-  parameterEnd,
-  pointAt,
-  reversed,
-  startTangent,
-} from '../geometry/edge.js';
+import { chordLength, type Edge, parameterEnd, pointAt, reversed } from '../geometry/edge.js';
 import { EdgesIndex } from '../geometry/edges-index.js';
 import { movedLeft } from '../geometry/inset.js';
 import { nearestPoints } from '../geometry/nearest.js';
@@ -124,11 +116,17 @@ function endOf(e: Edge): [number, number] {
   return [e.x1, e.y1];
 }
 
+/** Whether two edges meet at more than KINK. Tangents are taken as they come, as long as the edges: no pairs are made of them. */
 function kinked(e: Edge, after: Edge): boolean {
   if (e.r === 0 && after.r === 0) return !collinear(e, after);
-  const [ax, ay] = endTangent(e);
-  const [bx, by] = startTangent(after);
-  return ax * bx + ay * by <= 0 || Math.abs(ax * by - ay * bx) > KINK;
+  const turn = e.r > 0 ? 1 : -1;
+  const ax = e.r === 0 ? e.x1 - e.x0 : (e.cy - e.y1) * turn;
+  const ay = e.r === 0 ? e.y1 - e.y0 : (e.x1 - e.cx) * turn;
+  const next = after.r > 0 ? 1 : -1;
+  const bx = after.r === 0 ? after.x1 - after.x0 : (after.cy - after.y0) * next;
+  const by = after.r === 0 ? after.y1 - after.y0 : (after.x0 - after.cx) * next;
+  const cross = ax * by - ay * bx;
+  return ax * bx + ay * by <= 0 || cross * cross > KINK * KINK * (ax * ax + ay * ay) * (bx * bx + by * by);
 }
 
 /** A place on edge `i` of a contour where the ball on either side does not fit, or null. */

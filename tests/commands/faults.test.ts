@@ -7,14 +7,14 @@ import { seeded } from '../support/random.js';
 
 /** A share of tests/long/faults.test.ts, which goes through every call of every command. */
 const SHARE: Readonly<Record<string, number>> = {
-  make: 4,
-  'fit record': 40,
-  'fit record behind half a line': 30,
-  'fit next': 40,
-  'save from the page': 40,
-  'letter --replace': 2,
-  'list --pictures': 2,
-  'prove --picture': 6,
+  make: 3,
+  'fit record': 16,
+  'fit record behind half a line': 12,
+  'fit next': 16,
+  'save from the page': 16,
+  'letter --replace': 1,
+  'list --pictures': 1,
+  'prove --picture': 3,
 };
 
 let bench: FaultBench | undefined;
