@@ -23,7 +23,6 @@ function expectAsBefore(ran: Ran, reason: RegExp, is: Tree = treeOf(bench.dir)):
 }
 
 /** What cannot replace a recipe cannot write it back either, and says so as an internal error. */
-const check = (_name: string) => it;
 
 describe.skipIf(noMount)(`a small disk${noMount ? `, which cannot be mounted here: ${noMount}` : ''}`, () => {
   it('that is full: make keeps the old result, until there is room for the new one', async () => {
@@ -72,7 +71,7 @@ describe.skipIf(noMount)(`a small disk${noMount ? `, which cannot be mounted her
 
   const written = Object.entries(cases).filter(([name, of]) => !of.slow && !/^(?:save|fit next)/.test(name));
   for (const [name, of] of written)
-    check(name)(`that is read-only: ${name} changes nothing`, async () => {
+    it(`that is read-only: ${name} changes nothing`, async () => {
       disk = new SmallDisk(8000);
       bench = await FaultBench.of(of, disk.folder);
       putTree(bench.dir, bench.old);
@@ -87,7 +86,7 @@ const uid = process.getuid?.() === 0 ? 65534 : undefined;
 
 describe.skipIf(process.platform === 'win32')('files of somebody else', () => {
   for (const name of ['make', 'fit record', 'letter', 'letter --replace', 'coupon'])
-    check(name)(`${name} changes nothing`, async () => {
+    it(`${name} changes nothing`, async () => {
       bench = await FaultBench.of(cases[name]!);
       putTree(bench.dir, bench.old);
       const mayWrite = (yes: boolean): void => {
@@ -134,7 +133,10 @@ describe.skipIf(process.platform === 'win32')('few open files allowed', () => {
 
   // Node loads all of the program's files at once, and what it says when it cannot is its own.
   it('make says that it is not done in one line', async () => {
-    const failed = (await runs('make')).filter((r) => r.code !== 0);
+    // With the fewest handles Node cannot open the command itself.
+    const ours = (r: { stderr: string }): boolean => !/open '[^']*cli\.js'/.test(r.stderr);
+    const failed = (await runs('make')).filter((r) => r.code !== 0 && ours(r));
+    expect(failed.length).toBeGreaterThan(0);
     expect(failed.flatMap((r) => badlySaid(r, bench.clean).map((w) => `${r.handles}: ${w}`))).toEqual([]);
   });
 });

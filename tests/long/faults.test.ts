@@ -7,26 +7,28 @@ import { cases, noteOf, notesIn, record } from '../support/fault-cases.js';
 import { differences, type Plan, start, type Tree, treeOf } from '../support/faults.js';
 import { seeded } from '../support/random.js';
 
-/** How many moments, drawn at random: INLAYWRIGHT_LONG_RUNS, or this many. */
-const RUNS = Number(process.env.INLAYWRIGHT_LONG_RUNS ?? 200);
+/** How many moments, drawn at random, each a command or two: a fifth of INLAYWRIGHT_LONG_RUNS, or this many. */
+const RUNS = Math.ceil(Number(process.env.INLAYWRIGHT_LONG_RUNS ?? 1000) / 5);
 
 let bench: FaultBench;
 afterEach(() => bench.close());
 
+/** No more than RUNS of a list, evenly over it. */
+function some<T>(all: readonly T[]): T[] {
+  const every = Math.ceil(all.length / RUNS);
+  return all.filter((_, k) => k % every === 0);
+}
+
 describe('any call that fails, once or from then on: one line, exit code 2, the old result whole', () => {
-  for (const [name, of] of Object.entries(cases)) {
-    const owed = of.owed ?? [];
-    it(owed.length === 0 ? name : `${name}, but for what is owed: ${owed.join('; ')}`, async () => {
+  for (const [name, of] of Object.entries(cases))
+    it(name, async () => {
       bench = await FaultBench.of(of);
-      const every = of.slow ? 25 : 1;
       const faults: Fault[] = [];
-      for (const plan of plansFor(bench).filter((_, k) => k % every === 0))
+      const every = of.slow ? 25 : 1;
+      for (const plan of some(plansFor(bench).filter((_, k) => k % every === 0)))
         faults.push(...(await bench.faultsOf(plan)));
-      expect(faults.filter((f) => !owed.includes(f.kind))).toEqual([]);
-      // What is put right goes from the list in fault-cases.ts.
-      if (!of.slow) expect(owed.filter((kind) => faults.some((f) => f.kind === kind))).toEqual(owed);
+      expect(faults).toEqual([]);
     });
-  }
 });
 
 describe('killed at any moment: the old result or the new one whole, and the next run puts all right', () => {
@@ -38,10 +40,10 @@ describe('killed at any moment: the old result or the new one whole, and the nex
     'adopt --replace',
     'fit record',
   ])
-    (cases[name]!.owedKilled ? it.fails : it)(`${name}: before and in the middle of each call`, async () => {
+    it(`${name}: before and in the middle of each call`, async () => {
       bench = await FaultBench.of(cases[name]!);
       const wrong: string[] = [];
-      for (const plan of killsFor(bench)) {
+      for (const plan of some(killsFor(bench))) {
         const after = await bench.faultsOfKill({ plan });
         expect(after.killed).toBe(true);
         wrong.push(...after.wrong);

@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { exampleText } from '../recipe/example.js';
-import type { Kind } from './fault-bench.js';
 
 const patterns = fileURLToPath(new URL('../../patterns/', import.meta.url));
 const RECORD = ['fit', 'record', 'lid.json', '--tried', 'dry'];
@@ -18,10 +17,6 @@ export interface Case {
   readonly files?: Readonly<Record<string, string>>;
   /** It takes seconds: only some of what can fail is tried. */
   readonly slow?: boolean;
-  /** What is known to be wrong with it still; the tests expect just that. */
-  readonly owed?: readonly Kind[];
-  /** The same of a run that is killed. */
-  readonly owedKilled?: boolean;
 }
 
 const picture = (file: string): Record<string, string> => ({ [file]: 'an older picture' });
