@@ -1,7 +1,12 @@
+/** What is wrong is said in no more letters: a file may hold a name of any length. */
+const MOST = 240;
+
 /** A file that cannot be read as a drawing: what is wrong and where, in one line. */
 export class Unreadable extends Error {
   constructor(text: string, offset: number, what: string) {
-    super(`${what} (line ${lineOf(text, offset)}, column ${offset - text.lastIndexOf('\n', offset - 1)})`);
+    super(
+      `${what.length > MOST ? `${what.slice(0, MOST)}...` : what} (line ${lineOf(text, offset)}, column ${offset - text.lastIndexOf('\n', offset - 1)})`,
+    );
     this.name = 'Unreadable';
   }
 }

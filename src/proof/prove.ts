@@ -12,6 +12,9 @@ const JOINT = 0.1;
 const GAP = 0.002;
 const SVG_DXF = 0.0002;
 
+/** No sheet is so wide, mm: coordinates beyond come from damage. */
+const FAR = 10_000;
+
 /** Reach is measured up to this many times what is required; more is reported as this much. */
 const CAP = 2;
 
@@ -103,6 +106,8 @@ export function measured({ pocket, plugAsCut, pocketDxf, plugDxf }: Four, asked:
 
   sound('pocket', pocket, where, failures);
   sound('plug', plug, where, failures);
+  // What bounds no region has no reach and no gap, and looking for them could take for ever.
+  if (failures.length > 0) return unread(asked, failures);
   matching(pocket, plug, failures);
   const sides = {
     pocket: sideProof('pocket', pocket, 'inside', asked.radius, middle, failures),
@@ -149,6 +154,12 @@ export function measured({ pocket, plugAsCut, pocketDxf, plugDxf }: Four, asked:
 function expect(name: 'pocket' | 'plug', drawing: Drawing): Drawing {
   if (drawing.name !== name) throw new Error(`it holds a ${drawing.name}, not a ${name}`);
   if (drawing.edges.count === 0) throw new Error('nothing is drawn in it');
+  const { x0, y0, cx, cy, r, count } = drawing.edges;
+  for (let i = 0; i < count; i++)
+    if (!(Math.abs(x0[i]!) <= FAR && Math.abs(y0[i]!) <= FAR))
+      throw new Error('a point lies farther off than any sheet is wide');
+    else if (!(Math.abs(r[i]!) < Infinity && Math.abs(cx[i]!) < Infinity && Math.abs(cy[i]!) < Infinity))
+      throw new Error('an arc has no circle');
   return drawing;
 }
 

@@ -69,6 +69,10 @@ function convert(node: Tree, fileName: string, path: string, faults: Fault[]): J
     return { kind: 'array', source, items };
   }
   if (node.type === 'Null') return { kind: 'scalar', source, value: null };
+  if (node.type === 'Number' && !Number.isFinite(node.value)) {
+    faults.push({ where: path, message: 'is a larger number than can be reckoned with', source });
+    return { kind: 'scalar', source, value: 0 };
+  }
   if (node.type !== 'Object') return { kind: 'scalar', source, value: node.value };
   const members = new Map<string, Json>();
   for (const { name, value } of node.members) {

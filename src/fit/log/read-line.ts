@@ -22,7 +22,8 @@ export function readLine(text: string): Reading {
   }
   if (!isObject(value)) return { kind: 'damaged', reason: 'it is not a JSON object' };
   const { version } = value;
-  if (typeof version !== 'number') return { kind: 'damaged', reason: 'version is missing' };
+  if (typeof version !== 'number' || !Number.isFinite(version))
+    return { kind: 'damaged', reason: 'version is missing' };
   if (version !== LOG_VERSION) return { kind: 'other-version', version };
   const faults: string[] = [];
   const line = value.kind === 'coupon' ? couponOf(value, faults) : entryOf(value, faults);
