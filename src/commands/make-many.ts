@@ -1,8 +1,8 @@
 import { MessageChannel } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
-import { failed, type Outcome, type Task } from './make-one.js';
 import { type Counts, countsOf, PAUSE } from './make-state.js';
 import type { ThreadTask } from './make-thread.js';
+import { failed, type Outcome, type Task } from './outcome.js';
 import { Progress } from './progress.js';
 import { onStop, stopped } from './uninterrupted.js';
 

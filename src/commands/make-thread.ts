@@ -1,6 +1,7 @@
 import type { MessagePort } from 'node:worker_threads';
-import { makeOne, type Outcome, type Task } from './make-one.js';
+import { makeOne } from './make-one.js';
 import { countsOf } from './make-state.js';
+import type { Outcome, Task } from './outcome.js';
 
 /** What a thread of `make` is sent. */
 export interface ThreadTask {

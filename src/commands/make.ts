@@ -1,9 +1,8 @@
 import { availableParallelism } from 'node:os';
 import { loadRecipeText } from '../disk/load.js';
 import { message } from '../disk/report.js';
-import { readRecipe } from '../recipe/read.js';
 import { BadInput } from '../schema/fault.js';
-import { failed, type Given, type Outcome, type Task } from './make-one.js';
+import { failed, type Given, type Outcome, type Task } from './outcome.js';
 import { partNumbers } from './parts.js';
 import { uninterrupted } from './uninterrupted.js';
 
@@ -27,7 +26,7 @@ export interface MakeOptions {
 export async function make(recipes: readonly string[], options: MakeOptions): Promise<number> {
   const spoiled = partNumbers(options.parts, recipes.length);
   const threads = Math.min(threadsAsked(options.threads), recipes.length);
-  const tasks = checked(recipes, options, spoiled);
+  const tasks = await checked(recipes, options, spoiled, threads > 1);
   const results: object[] = [];
   let worst = 0;
   const say = (outcome: Outcome): void => {
@@ -56,18 +55,25 @@ async function oneByOne(tasks: readonly (Task | Outcome)[], say: (outcome: Outco
   }
 }
 
-/** The recipes as read once to know their names; what already fails then. */
-function checked(
+/**
+ * The recipes as read once to know their names; what already fails then. Where threads are to read them their names are
+ * only looked up.
+ */
+async function checked(
   recipes: readonly string[],
   { out, set, given }: MakeOptions,
   spoiled: readonly number[] | null,
-): (Task | Outcome)[] {
+  onThreads: boolean,
+): Promise<(Task | Outcome)[]> {
   const names = new Map<string, string>();
-  return recipes.map((path) => {
+  const all: (Task | Outcome)[] = [];
+  for (const path of recipes) {
     try {
       const text = given?.text ?? loadRecipeText(path);
-      const recipe = readRecipe(text, path, set);
-      const { name } = recipe;
+      const looked = onThreads && !set.some((s) => s.startsWith('name')) ? nameIn(text) : null;
+      const recipe =
+        looked === null ? (await import('../recipe/read.js')).readRecipe(text, path, set) : undefined;
+      const name = recipe?.name ?? looked!;
       // Two pieces of one name would overwrite each other; some disks hold upper and lower case alike.
       const key = name.toLowerCase();
       const other = names.get(key);
@@ -79,11 +85,32 @@ function checked(
           },
         ]);
       names.set(key, path);
-      return { path, text, name, out, set, spoiled, recipe, ...(given ? { given } : {}) };
+      all.push({
+        path,
+        text,
+        name,
+        out,
+        set,
+        spoiled,
+        ...(recipe ? { recipe } : {}),
+        ...(given ? { given } : {}),
+      });
     } catch (e) {
-      return failed(path, e);
+      all.push(failed(path, e));
     }
-  });
+  }
+  return all;
+}
+
+/** The name that a recipe's text gives, when it is a text with one. */
+function nameIn(text: string): string | null {
+  try {
+    const tree: unknown = JSON.parse(text);
+    const name = tree !== null && typeof tree === 'object' && 'name' in tree ? tree.name : null;
+    return typeof name === 'string' ? name : null;
+  } catch {
+    return null; // The reader says what is wrong with it.
+  }
 }
 
 /** More threads than this are of no use to anyone, and each takes memory. */

@@ -12,7 +12,8 @@ export function difference(a: Drawing, b: Drawing): number {
   let most = 0;
   const see = (x0: number, y0: number, x1: number, y1: number) => {
     const d = (x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0);
-    if (!(d <= most)) most = d;
+    // What is no number is no agreement either.
+    if (!(d <= most)) most = d >= 0 ? d : Infinity;
   };
   const [e, f] = [a.edges, b.edges];
   for (let i = 0; i < e.count; i++) {

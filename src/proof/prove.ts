@@ -15,6 +15,9 @@ const SVG_DXF = 0.0002;
 /** No sheet is so wide, mm: coordinates beyond come from damage. */
 const FAR = 10_000;
 
+/** Nor is any circle drawn so large, mm: its arcs are straight to the last digit. */
+const FLAT = 1e11;
+
 /** Reach is measured up to this many times what is required; more is reported as this much. */
 const CAP = 2;
 
@@ -158,7 +161,7 @@ function expect(name: 'pocket' | 'plug', drawing: Drawing): Drawing {
   for (let i = 0; i < count; i++)
     if (!(Math.abs(x0[i]!) <= FAR && Math.abs(y0[i]!) <= FAR))
       throw new Error('a point lies farther off than any sheet is wide');
-    else if (!(Math.abs(r[i]!) < Infinity && Math.abs(cx[i]!) < Infinity && Math.abs(cy[i]!) < Infinity))
+    else if (!(Math.abs(r[i]!) < FLAT && Math.abs(cx[i]!) < FLAT && Math.abs(cy[i]!) < FLAT))
       throw new Error('an arc has no circle');
   return drawing;
 }
