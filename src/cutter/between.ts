@@ -156,44 +156,55 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
 export function overlapping(pieces: readonly Sound[]): [number, number][] {
   const boxes = pieces.map((p) => bounds(p.contours));
   const around = boxIndex(boxes);
+  // Most pieces lie in nobody's box.
+  const bodies: (Body | undefined)[] = [];
+  const bodyOf = (i: number): Body => (bodies[i] ??= makeBody(pieces[i]!, boxes[i]!));
   const pairs: [number, number][] = [];
   boxes.forEach((box, i) => {
-    for (const j of around.near(box, 0)) if (j > i && overlap(pieces[i]!, pieces[j]!)) pairs.push([i, j]);
+    for (const j of around.near(box, 0)) if (j > i && overlap(bodyOf(i), bodyOf(j))) pairs.push([i, j]);
   });
   return pairs;
+}
+
+interface Body {
+  readonly contours: readonly Contour[];
+  readonly edges: readonly Edge[];
+  readonly boxes: readonly Box[];
+  readonly box: Box;
+}
+
+function makeBody({ contours }: Sound, box: Box): Body {
+  const edges = contours.flat();
+  return { contours, edges, boxes: edges.map(edgeBox), box };
 }
 
 /** Just inside a boundary, mm: what is there of one piece is there of another that covers it, and not of one that touches. */
 const WITHIN = 1e-4;
 
 /** Whether two pieces share more than their boundaries. */
-function overlap(a: Sound, b: Sound): boolean {
+function overlap(a: Body, b: Body): boolean {
   return reachesInto(a, b) || reachesInto(b, a);
 }
 
 /** Whether some stretch of a's boundary, with what lies just within it, is inside b. */
-function reachesInto(a: Sound, b: Sound): boolean {
-  const home = bounds(b.contours);
-  const others = b.contours.flat();
-  const boxes = others.map(edgeBox);
+function reachesInto(a: Body, b: Body): boolean {
   const points: number[] = [];
-  for (const c of a.contours)
-    for (const e of c) {
-      const box = edgeBox(e);
-      if (!overlaps(box, home)) continue;
-      points.length = 0;
-      others.forEach((f, k) => {
-        if (overlaps(boxes[k]!, box)) crossings(e, f, (x, y) => points.push(x, y));
-      });
-      const ends = [0, ...cutsAlong(e, points).map((cut) => cut.t), parameterEnd(e)];
-      for (let k = 0; k + 1 < ends.length; k++) {
-        const [x, y] = pointAt(e, (ends[k]! + ends[k + 1]!) / 2);
-        const [tx, ty] = tangentAt(e, x, y);
-        const [px, py] = [x - ty * WITHIN, y + tx * WITHIN];
-        if (windingNumber(b.contours, px, py) <= 0) continue;
-        if (others.every((f) => distanceToEdge(f, px, py) > WITHIN / 2)) return true;
-      }
+  for (let i = 0; i < a.edges.length; i++) {
+    const box = a.boxes[i]!;
+    if (!overlaps(box, b.box)) continue;
+    const e = a.edges[i]!;
+    points.length = 0;
+    for (let k = 0; k < b.edges.length; k++)
+      if (overlaps(b.boxes[k]!, box)) crossings(e, b.edges[k]!, (x, y) => points.push(x, y));
+    const ends = [0, ...cutsAlong(e, points).map((cut) => cut.t), parameterEnd(e)];
+    for (let k = 0; k + 1 < ends.length; k++) {
+      const [x, y] = pointAt(e, (ends[k]! + ends[k + 1]!) / 2);
+      const [tx, ty] = tangentAt(e, x, y);
+      const [px, py] = [x - ty * WITHIN, y + tx * WITHIN];
+      if (windingNumber(b.contours, px, py) <= 0) continue;
+      if (b.edges.every((f) => distanceToEdge(f, px, py) > WITHIN / 2)) return true;
     }
+  }
   return false;
 }
 

@@ -1,3 +1,4 @@
+import { surelyApart } from '../geometry/apart.js';
 import { type Edge, parameterEnd, pointAt, pointParameter, tangentAt } from '../geometry/edge.js';
 import type { EdgesIndex } from '../geometry/edges-index.js';
 import { nearestPoints } from '../geometry/nearest.js';
@@ -38,9 +39,10 @@ export function middles(
     const run = new Run(self, r, out);
     for (const e of c) {
       // A ball under r that touches both spans less than 2r.
-      const foreign = around.index
-        .near(edgeBox(e), 2 * r)
-        .filter((j) => around.owner[j] !== self && nearestPoints([e], [around.edges[j]!])!.distance < 2 * r);
+      const foreign = around.index.near(edgeBox(e), 2 * r).filter((j) => {
+        if (around.owner[j] === self || surelyApart(e, around.edges[j]!, 2 * r)) return false;
+        return nearestPoints([e], [around.edges[j]!])!.distance < 2 * r;
+      });
       run.along(e, foreign, around);
     }
     run.finish();
