@@ -12,10 +12,7 @@ const JOINT = 0.1;
 const GAP = 0.002;
 const SVG_DXF = 0.0002;
 
-/** No sheet is so wide, mm: coordinates beyond come from damage. */
-const FAR = 10_000;
-
-/** Nor is any circle drawn so large, mm: its arcs are straight to the last digit. */
+/** No circle is drawn so large, mm: its arcs are straight to the last digit. */
 const FLAT = 1e11;
 
 /** Reach is measured up to this many times what is required; more is reported as this much. */
@@ -158,9 +155,10 @@ function expect(name: 'pocket' | 'plug', drawing: Drawing): Drawing {
   if (drawing.name !== name) throw new Error(`it holds a ${drawing.name}, not a ${name}`);
   if (drawing.edges.count === 0) throw new Error('nothing is drawn in it');
   const { x0, y0, cx, cy, r, count } = drawing.edges;
+  const far = drawing.width === null ? Infinity : 2 * Math.max(drawing.width, drawing.height!);
   for (let i = 0; i < count; i++)
-    if (!(Math.abs(x0[i]!) <= FAR && Math.abs(y0[i]!) <= FAR))
-      throw new Error('a point lies farther off than any sheet is wide');
+    if (!(Math.abs(x0[i]!) <= far && Math.abs(y0[i]!) <= far))
+      throw new Error('a point lies far off the sheet');
     else if (!(Math.abs(r[i]!) < FLAT && Math.abs(cx[i]!) < FLAT && Math.abs(cy[i]!) < FLAT))
       throw new Error('an arc has no circle');
   return drawing;
