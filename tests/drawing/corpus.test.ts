@@ -13,8 +13,6 @@ const CHORD = 0.0005;
  * some microns wide.
  */
 const UNDECIDED: Readonly<Record<string, RegExp>> = {
-  'map-italy-regions.svg': /cannot be decided \(the rolling ball/,
-  'map-japan-prefectures.svg': /cannot be decided \(the rolling ball/,
   'oc-tree.svg': /cannot be decided \(the boolean/,
   'oc-solomons-knot.svg': /cannot be decided \(the rolling ball/,
 };
