@@ -22,7 +22,11 @@ async function held(page: Page): Promise<number[]> {
     const { id, result } = JSON.parse(message);
     answers.get(id)?.(result);
   });
-  await session.send('HeapProfiler.collectGarbage');
+  // What ended a moment ago is let go of in the next turns, which may take their time on a busy machine.
+  for (let k = 0; k < 3; k++) {
+    await new Promise((next) => setTimeout(next, 300));
+    await session.send('HeapProfiler.collectGarbage');
+  }
   const { usedSize } = await session.send('Runtime.getHeapUsage');
   await session.send('Target.setAutoAttach', {
     autoAttach: true,
