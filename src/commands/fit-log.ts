@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileFault } from '../disk/files.js';
-import { quietly } from '../disk/put.js';
+import { quietly } from '../disk/leftovers.js';
 import { couponLadder } from '../fit/log/coupon-ladder.js';
 import { LOG_VERSION, type LogLine, lineText } from '../fit/log/entry.js';
 import { LINE_START, type Reading, readLine } from '../fit/log/read-line.js';

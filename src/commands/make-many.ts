@@ -1,6 +1,6 @@
 import { MessageChannel } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
-import { type Counts, countsOf, PAUSE } from './make-state.js';
+import { type Counts, countsOf, noMoreWriting } from './make-state.js';
 import type { ThreadTask } from './make-thread.js';
 import { failed, type Outcome, type Task } from './outcome.js';
 import { Progress } from './progress.js';
@@ -26,12 +26,16 @@ export async function makeMany(
   const progress = new Progress(tasks.length);
   const done: (Outcome | undefined)[] = tasks.map(() => undefined);
   let next = 0;
+  let stopping = false;
   const off = onStop(async (signal) => {
+    stopping = true;
     await noMoreWriting(counts);
     progress.clear();
     stopped(signal, `${done.filter((d) => d?.code === 0).length} of ${tasks.length} made, each whole`);
   });
   const finish = (k: number, outcome: Outcome): void => {
+    // A piece that was not to be written any more is no failure.
+    if (stopping && outcome.code !== 0) return;
     done[k] = outcome;
     progress.clear();
     for (; next < done.length && done[next]; next++) say(done[next]!);
@@ -67,10 +71,4 @@ async function onThread(
   } finally {
     port1.close();
   }
-}
-
-/** Lets no thread begin to write, and waits for those that do. */
-async function noMoreWriting(counts: Counts): Promise<void> {
-  counts.stop();
-  while (counts.writing() > 0) await new Promise((next) => setTimeout(next, PAUSE));
 }

@@ -1,5 +1,5 @@
 /** How often a command that is to stop looks whether files are still being written, ms. */
-export const PAUSE = 5;
+const PAUSE = 5;
 
 const STOPPED = 0;
 const WRITING = 1;
@@ -35,4 +35,10 @@ export function countsOf(shared: SharedArrayBuffer): Counts {
       }
     },
   };
+}
+
+/** Lets no thread begin to write, and waits for those that do. */
+export async function noMoreWriting(counts: Counts): Promise<void> {
+  counts.stop();
+  while (counts.writing() > 0) await new Promise((next) => setTimeout(next, PAUSE));
 }

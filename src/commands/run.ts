@@ -27,14 +27,6 @@ import { version } from './version.js';
 /** Exit codes: 0 made and proven; 1 refused, or an internal error; 2 bad input or usage. */
 const USAGE = 2;
 
-const NONE: {
-  readonly letterParameters: readonly Parameter[];
-  readonly adoptParameters: readonly Parameter[];
-} = {
-  letterParameters: [],
-  adoptParameters: [],
-};
-
 /** Runs the command line and returns the exit code. Writes results to stdout and messages to stderr. */
 export async function run(args: readonly string[]): Promise<number> {
   quietPipes();
@@ -151,7 +143,9 @@ export async function run(args: readonly string[]): Promise<number> {
       code = await letter(text, options);
     });
   // Their parameters are those of generators, which take a moment to load: no other command waits for them.
-  const { letterParameters } = args.includes('letter') ? await import('./letter-recipe.js') : NONE;
+  const letterParameters = args.includes('letter')
+    ? (await import('./letter-recipe.js')).letterParameters
+    : [];
   for (const p of letterParameters)
     letterCommand.option(
       p.kind === 'flag' ? (p.default ? `--no-${p.name}` : `--${p.name}`) : `--${p.name} <${p.kind}>`,
@@ -177,7 +171,7 @@ export async function run(args: readonly string[]): Promise<number> {
       const { adopt } = await import('./adopt.js');
       code = await adopt(file, options);
     });
-  const { adoptParameters } = args.includes('adopt') ? await import('./adopt-recipe.js') : NONE;
+  const adoptParameters = args.includes('adopt') ? (await import('./adopt-recipe.js')).adoptParameters : [];
   for (const p of adoptParameters) adoptCommand.option(`--${p.name} <${valueName(p)}>`, p.meaning);
 
   program

@@ -28,8 +28,8 @@ export async function uninterrupted(work: () => void): Promise<void> {
   });
   try {
     work();
-    // Signals that came meanwhile are told of in the next turn.
-    await new Promise((next) => setImmediate(next));
+    // Signals that came meanwhile are told of once the next turn has looked for them, and that is after its immediates.
+    for (let turn = 0; turn < 2; turn++) await new Promise((next) => setImmediate(next));
   } finally {
     off();
   }

@@ -16,6 +16,7 @@ import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
 import { Refusal } from '../schema/fault.js';
 import { type Middle, middles, type Surroundings } from './bisector.js';
+import { extentOf, middleOf } from './extent.js';
 import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { settle } from './settle.js';
@@ -94,7 +95,7 @@ function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
     // One gap at a time first: the sweeps of a gap overlap each other far more than those of others.
     for (const contour of union([{ contours: swept(middle.points, rule.r + SPARE) }]).contours)
       sweeps.push({ box: bounds([contour]), contour });
-    changes.push({ kind: 'parted', piece: names, at: middleOf(middle), size: lengthOf(middle) });
+    changes.push({ kind: 'parted', piece: names, at: pointOf(middle), size: lengthOf(middle) });
   }
   return pieces.flatMap((p) => {
     const box = bounds(p.contours);
@@ -106,7 +107,7 @@ function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
     const rolled = roll([...p.contours, ...discs], rule.r, true);
     const contours = rolled.contours.map(tidied).filter((c) => c.length > 0);
     if (contours.length === 0) {
-      changes.push({ kind: 'vanished', piece: p.name, at: centreOf(box), size: sizeOf(box) });
+      changes.push({ kind: 'vanished', piece: p.name, at: middleOf(box), size: extentOf(box) });
       return [];
     }
     if (tightPlaces(contours, rule.r, true).length === 0) return [{ name: p.name, contours }];
@@ -118,7 +119,7 @@ function join(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, change
   const pairs = gaps.map((g): [number, number] => [g.piece, g.middle.partner]);
   for (const g of gaps) {
     const names = `${pieces[g.piece]!.name} / ${pieces[g.middle.partner]!.name}`;
-    changes.push({ kind: 'joined', piece: names, at: middleOf(g.middle), size: lengthOf(g.middle) });
+    changes.push({ kind: 'joined', piece: names, at: pointOf(g.middle), size: lengthOf(g.middle) });
   }
   return clusters(pieces.length, pairs).map((members) => {
     if (members.length === 1) return pieces[members[0]!]!;
@@ -145,8 +146,8 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
     changes.push({
       kind: 'merged',
       piece: name,
-      at: centreOf(bounds([first!])),
-      size: sizeOf(bounds(united.contours)),
+      at: middleOf(bounds([first!])),
+      size: extentOf(bounds(united.contours)),
     });
     return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
   });
@@ -235,7 +236,7 @@ function overlaps(a: Box, b: Box): boolean {
   return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
 }
 
-function middleOf(m: Middle): readonly [number, number] {
+function pointOf(m: Middle): readonly [number, number] {
   return m.points[m.points.length >> 1]!;
 }
 
@@ -246,12 +247,4 @@ function lengthOf(m: Middle): number {
     sum += Math.sqrt((q[0] - p[0]) * (q[0] - p[0]) + (q[1] - p[1]) * (q[1] - p[1]));
   });
   return sum;
-}
-
-function centreOf(b: Box): [number, number] {
-  return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
-}
-
-function sizeOf(b: Box): number {
-  return Math.max(b.maxX - b.minX, b.maxY - b.minY);
 }

@@ -5,6 +5,7 @@ import { thickened } from '../geometry/thicken/thicken.js';
 import { tidied, withoutCrumbs } from '../geometry/tidy.js';
 import { oncePerShape } from './alike.js';
 import { type Sound, settleBetween } from './between.js';
+import { extentOf, middleOf } from './extent.js';
 import { filleted } from './fillet.js';
 import type { Rule } from './rule.js';
 import type { Change, Safe } from './safe.js';
@@ -53,13 +54,13 @@ function cleaned(name: string, contours: readonly Contour[], changes: Change[]):
       out.push(clean);
       continue;
     }
-    const { minX, minY, maxX, maxY } = bounds([c]);
-    const size = Math.max(maxX - minX, maxY - minY);
+    const box = bounds([c]);
+    const size = extentOf(box);
     if (size > SPECK)
       changes.push({
         kind: contourArea(c) < 0 ? 'filled' : 'vanished',
         piece: name,
-        at: [(minX + maxX) / 2, (minY + maxY) / 2],
+        at: middleOf(box),
         size,
       });
   }

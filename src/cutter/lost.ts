@@ -2,6 +2,7 @@ import { bounds, type Contour, contourArea, distanceToBoundary } from '../geomet
 import { SAME_POINT } from '../geometry/tolerances.js';
 import { namesTogether } from './between.js';
 import { type Depth, depths } from './depth.js';
+import { extentOf, middleOf } from './extent.js';
 import type { Drawn, Family, Loss } from './family.js';
 import { type Body, gapsOf, kinOf } from './kin.js';
 import { meeting } from './meeting.js';
@@ -17,16 +18,16 @@ function lostParts({ before, after, kin }: Family, r: number): Loss[] {
   const out: Loss[] = [];
   before.forEach(({ body, of }, i) => {
     const own = kin[i]!;
-    if (own.size === 0) out.push(loss('vanished', of, middleOf(body), extent(body)));
+    if (own.size === 0) out.push(loss('vanished', of, middleOf(body.box), extentOf(body.box)));
     if (own.size < 2) return;
-    const pieces = [...own].map((j) => after[j]!).sort((a, b) => extent(b) - extent(a));
+    const pieces = [...own].map((j) => after[j]!).sort((a, b) => extentOf(b.box) - extentOf(a.box));
     const cut = deepest(
       body.contours,
       pieces.flatMap((p) => p.contours),
       'limb',
       r,
     );
-    out.push(loss('split', of, cut ?? middleOf(pieces[1]!), extent(pieces[1]!), own.size));
+    out.push(loss('split', of, cut ?? middleOf(pieces[1]!.box), extentOf(pieces[1]!.box), own.size));
   });
   after.forEach((_, j) => {
     const own = before.filter((_b, i) => kin[i]!.has(j));
@@ -38,7 +39,7 @@ function lostParts({ before, after, kin }: Family, r: number): Loss[] {
     // Drawn touching: they were never apart.
     if (!at) return;
     const of = [...new Set(own.map((b) => b.of))];
-    const smallest = Math.min(...own.map((b) => extent(b.body)));
+    const smallest = Math.min(...own.map((b) => extentOf(b.body.box)));
     out.push(loss('merged', whole(of), at, smallest, own.length));
   });
   return out;
@@ -59,19 +60,23 @@ function lostGaps(family: Family, parts: readonly Loss[], r: number): Loss[] {
     if (i === outside) return;
     const of = ownerOf(gap, drawn);
     const own = [...to[i]!];
-    if (own.length === 0) out.push(loss('filled', of, middleOf(gap), extent(gap)));
+    if (own.length === 0) out.push(loss('filled', of, middleOf(gap.box), extentOf(gap.box)));
     else if (own.length > 1 && !merged)
-      out.push(loss('divided', of, deepest(gap.contours, left, 'gap', r) ?? middleOf(gap), extent(gap)));
+      out.push(
+        loss('divided', of, deepest(gap.contours, left, 'gap', r) ?? middleOf(gap.box), extentOf(gap.box)),
+      );
     // A part cut in two lets its hole out as well; that is said of the part.
     const shared = own.some((j) => from[j]!.size > 1);
     if (shared && !split)
-      out.push(loss('opened', of, deepest(gap.contours, left, 'limb', r) ?? middleOf(gap), extent(gap)));
+      out.push(
+        loss('opened', of, deepest(gap.contours, left, 'limb', r) ?? middleOf(gap.box), extentOf(gap.box)),
+      );
   });
   if (merged) return out;
   is.forEach((gap, j) => {
     if (gap.contours[0] === frame || from[j]!.size !== 1 || !from[j]!.has(outside)) return;
     const around = is.find((g) => g.contours[0] === frame)!.contours.slice(1);
-    out.push(loss('closed', whole(drawn), mouthOf(gap, around, kept, left, r), extent(gap)));
+    out.push(loss('closed', whole(drawn), mouthOf(gap, around, kept, left, r), extentOf(gap.box)));
   });
   return out;
 }
@@ -103,7 +108,7 @@ export function lossesOfDepth(family: Family, lost: readonly Loss[], r: number):
 
 /** Whether a hole's contour is the one that a loss names. */
 function isAt(l: Loss, c: Contour): boolean {
-  const [x, y] = middleOf(bodyOf(c));
+  const [x, y] = middleOf(bodyOf(c).box);
   return Math.abs(l.at[0] - x) < SAME_POINT && Math.abs(l.at[1] - y) < SAME_POINT;
 }
 
@@ -145,7 +150,7 @@ function mouthOf(
     distanceToBoundary(hole, x, y) + distanceToBoundary({ contours: around }, x, y);
   const filled = depths(drawn, left, r).filter((d) => d.side === 'gap');
   const nearest = [...filled].sort((a, b) => far(a.at) - far(b.at))[0];
-  return nearest ? nearest.at : middleOf(hole);
+  return nearest ? nearest.at : middleOf(hole.box);
 }
 
 /** The drawn piece that a hole is in. */
@@ -166,12 +171,4 @@ function whole(drawn: readonly Drawn[]): Drawn {
 
 function loss(kind: Loss['kind'], of: Drawn, at: readonly [number, number], size: number, parts = 1): Loss {
   return { kind, piece: of.name, of: of.pieces, at, size, parts };
-}
-
-function middleOf({ box }: Body): [number, number] {
-  return [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-}
-
-function extent({ box }: Body): number {
-  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
 }

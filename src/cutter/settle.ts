@@ -14,6 +14,7 @@ import { type Rest, type Rolled, roll, rollOutside } from '../geometry/roll.js';
 import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
 import { Refusal } from '../schema/fault.js';
+import { extentOf, middleOf } from './extent.js';
 import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { narrowest, type Strait, straitLength, straitMiddle, straits } from './strait.js';
@@ -190,7 +191,7 @@ function refuseLimbs(name: string, opened: Rolled, r: number): void {
   const [limb] = straits(opened.rests);
   const place = limb
     ? straitMiddle(limb)
-    : (lostEnds(opened.rests, r)[0]?.centre ?? lostParts(opened).map(middleOf)[0]);
+    : (lostEnds(opened.rests, r)[0]?.centre ?? lostParts(opened).map((c) => middleOf(bounds([c])))[0]);
   if (place) refuseLimb(name, place, r);
 }
 
@@ -209,8 +210,7 @@ function noteLimbs(
   }
   for (const e of lostEnds(opened.rests, r))
     changes.push({ kind: 'shortened', piece: name, at: e.centre, size: depthOf(e, r) });
-  for (const c of lostParts(opened))
-    changes.push({ kind: 'vanished', piece: name, at: middleOf(c), size: extent(c) });
+  for (const c of lostParts(opened)) changes.push({ kind: 'vanished', piece: name, ...placeAndSize(c) });
 }
 
 function noteGaps(
@@ -228,8 +228,7 @@ function noteGaps(
   for (const rest of lostEnds(closed.rests, r))
     changes.push({ kind: 'filled', piece: name, at: rest.centre, size: depthOf(rest, r) });
   // A hole is an island of the outside: counter-clockwise there.
-  for (const c of lostParts(closed))
-    changes.push({ kind: 'filled', piece: name, at: middleOf(c), size: extent(c) });
+  for (const c of lostParts(closed)) changes.push({ kind: 'filled', piece: name, ...placeAndSize(c) });
 }
 
 /** How far the boundary that a resting ball cannot reach lies beyond the ball, mm. */
@@ -243,12 +242,7 @@ function depthOf(rest: Rest, r: number): number {
   return deepest;
 }
 
-function middleOf(c: Contour): [number, number] {
-  const b = bounds([c]);
-  return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
-}
-
-function extent(c: Contour): number {
-  const b = bounds([c]);
-  return Math.max(b.maxX - b.minX, b.maxY - b.minY);
+function placeAndSize(c: Contour): Pick<Change, 'at' | 'size'> {
+  const box = bounds([c]);
+  return { at: middleOf(box), size: extentOf(box) };
 }

@@ -2,7 +2,8 @@ import { existsSync, readFileSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { BadInput } from '../schema/fault.js';
 import { fileFault, makeFolder } from './files.js';
-import { putFile, quietly } from './put.js';
+import { quietly } from './leftovers.js';
+import { putFile } from './put.js';
 
 /** A file that a command writes beside a piece's folder. */
 export interface Beside {

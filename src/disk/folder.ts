@@ -1,10 +1,9 @@
-import { randomUUID } from 'node:crypto';
-import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { lstatSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Files } from '../output/job.js';
 import { BadInput } from '../schema/fault.js';
 import { errorCode, fileFault, makeFolder } from './files.js';
-import { alive, quietly } from './put.js';
+import { entries, leftovers, quietly, temporary } from './leftovers.js';
 
 /*
  * A piece's folder is replaced as a whole. New files are written to a folder beside it; then NAME becomes NAME.old and
@@ -54,7 +53,7 @@ export function checkFolder(out: string, name: string): void {
   const target = join(out, name);
   const old = `${target}.old`;
   try {
-    removeLeftovers(out, name);
+    for (const left of leftovers(out, name)) rmSync(left, { recursive: true, force: true });
     if (exists(old)) {
       refuseForeign(old);
       if (exists(target)) discard(out, name, old);
@@ -129,27 +128,6 @@ function moved(from: string, to: string): 'done' | 'none' | 'taken' {
 function discard(out: string, name: string, folder: string): void {
   const hidden = temporary(out, name, 'gone');
   if (moved(folder, hidden) === 'done') rmSync(hidden, { recursive: true, force: true });
-}
-
-function temporary(out: string, name: string, kind: 'new' | 'gone'): string {
-  return join(out, `.${name}.${kind}-${process.pid}-${randomUUID().slice(0, 8)}`);
-}
-
-function removeLeftovers(out: string, name: string): void {
-  const pattern = new RegExp(`^\\.${name}\\.(?:new|gone)-(\\d+)-[0-9a-f]{8}$`);
-  for (const entry of entries(out)) {
-    const pid = pattern.exec(entry)?.[1];
-    if (pid !== undefined && !alive(Number(pid))) rmSync(join(out, entry), { recursive: true, force: true });
-  }
-}
-
-function entries(folder: string): string[] {
-  try {
-    return readdirSync(folder);
-  } catch (e) {
-    if (errorCode(e) === 'ENOENT') return [];
-    throw e;
-  }
 }
 
 function exists(path: string): boolean {

@@ -1,6 +1,6 @@
 import { chordLength, type Edge, endTangent, halfTangent, onItsCircle, startTangent } from './edge.js';
 import type { Contour } from './region.js';
-import { CRUMB, SAME_POINT } from './tolerances.js';
+import { CRUMB, SAME_POINT, SMOOTH_JOINT } from './tolerances.js';
 
 /** Two lines nearer to one line than this (radians), or two arcs whose circles agree to SAME_POINT, become one. */
 const STRAIGHT = 1e-9;
@@ -86,13 +86,10 @@ function toDrop(contour: Contour): boolean[] {
   return drop;
 }
 
-/** What the cutter takes for a smooth joint, radians, with some to spare. */
-const KINK = 5e-4;
-
 function smooth(e: Edge, after: Edge): boolean {
   const [ax, ay] = endTangent(e);
   const [bx, by] = startTangent(after);
-  return ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < KINK;
+  return ax * bx + ay * by > 0 && Math.abs(ax * by - ay * bx) < SMOOTH_JOINT;
 }
 
 function isCrumb(e: Edge): boolean {

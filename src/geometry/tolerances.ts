@@ -12,6 +12,9 @@ export const GRAZE = 2e-11;
 /** A turn smaller than this (radians) is no corner. A written file may show 0.1 degree = 1.7e-3; this is far below. */
 export const SMOOTH = 1e-5;
 
+/** Joints that turn by less than this (radians) pass for smooth where edges are made to meet; the cutter pass takes twice that. */
+export const SMOOTH_JOINT = 5e-4;
+
 /** Each further try at a degenerate place forgives this much more of GRAZE ... */
 export const GRAZE_STEP = 30;
 

@@ -45,3 +45,15 @@ export function tangentY(p: Float64Array, o: number, r: number, end: 0 | 1): num
   if (r === 0) return p[o + U0Y]!;
   return r > 0 ? p[o + (end === 0 ? U0X : U1X)]! : -p[o + (end === 0 ? U1X : U0X)]!;
 }
+
+/** Sine of the turn from the end of edge i, of signed radius ri, to the start of edge j: left positive. */
+export function turnSine(p: Float64Array, i: number, ri: number, j: number, rj: number): number {
+  const ax = tangentX(p, i, ri, 1);
+  const ay = tangentY(p, i, ri, 1);
+  return ax * tangentY(p, j, rj, 0) - ay * tangentX(p, j, rj, 0);
+}
+
+/** Its cosine. Both take the places of the edges' pieces. */
+export function turnCosine(p: Float64Array, i: number, ri: number, j: number, rj: number): number {
+  return tangentX(p, i, ri, 1) * tangentX(p, j, rj, 0) + tangentY(p, i, ri, 1) * tangentY(p, j, rj, 0);
+}

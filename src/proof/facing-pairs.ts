@@ -1,4 +1,4 @@
-import { tangentX, tangentY } from './ball.js';
+import { turnCosine, turnSine } from './ball.js';
 import { CX, CY, type Index, R, STRIDE, U0X, U0Y, U1X, U1Y, X0, X1, Y0, Y1 } from './edge-index.js';
 import type { Edges } from './edges.js';
 import { halfChord } from './nesting.js';
@@ -65,7 +65,6 @@ class Pairs {
   /** Sine of the turn at the start of each edge. */
   readonly #kink: Float64Array;
   readonly #chord: Float64Array;
-  readonly #before: Int32Array;
   /** Chords from the contour's start to the edge's. */
   readonly #along: Float64Array;
   readonly #round: Float64Array;
@@ -85,7 +84,6 @@ class Pairs {
     this.#doubts = new Int32Array(count + 1);
     this.#kink = new Float64Array(count);
     this.#chord = new Float64Array(count);
-    this.#before = new Int32Array(count);
     this.#along = new Float64Array(count);
     this.#round = new Float64Array(starts.length - 1);
     this.#rho = cap;
@@ -109,27 +107,12 @@ class Pairs {
         const x1 = boxes[4 * i + 2]!;
         const y1 = boxes[4 * i + 3]!;
         for (let m = 0; m < near.length; m++) {
-          const n = 4 * near[m]!;
-          if (
-            blockBoxes[n]! > x1 + d ||
-            blockBoxes[n + 2]! < x0 - d ||
-            blockBoxes[n + 1]! > y1 + d ||
-            blockBoxes[n + 3]! < y0 - d
-          )
-            continue;
+          if (!meets(blockBoxes, 4 * near[m]!, x0 - d, y0 - d, x1 + d, y1 + d)) continue;
           const to = blocks[near[m]! + 1]!;
           for (let j = Math.max(i + 1, blocks[near[m]!]!); j < to; j++) {
             const c = 4 * j;
-            if (
-              boxes[c]! > x1 + d ||
-              boxes[c + 2]! < x0 - d ||
-              boxes[c + 1]! > y1 + d ||
-              boxes[c + 3]! < y0 - d
-            )
-              continue;
-            const overlap =
-              boxes[c]! <= x1 && boxes[c + 2]! >= x0 && boxes[c + 1]! <= y1 && boxes[c + 3]! >= y0;
-            if (this.#matters(i, j, overlap)) this.#pairs.push(i, j);
+            if (!meets(boxes, c, x0 - d, y0 - d, x1 + d, y1 + d)) continue;
+            if (this.#matters(i, j, meets(boxes, c, x0, y0, x1, y1))) this.#pairs.push(i, j);
           }
         }
       }
@@ -162,7 +145,6 @@ class Pairs {
         const next = index.next[i]!;
         const turn = this.#turn(i, next);
         this.#kink[next] = turn;
-        this.#before[next] = i;
         if (!(turn <= TURN)) this.#rough[i] = this.#rough[next] = 1;
         this.#along[i] = along;
         along += this.#chord[i] = 2 * halfChord(edges, i);
@@ -197,27 +179,27 @@ class Pairs {
 
   /**
    * By how much less than by itself an arc that a ball overhangs by `over` allows, at most, for what comes before and
-   * after it: a line or a bend the other way, long enough to keep the ball from what lies beyond, or a bend the same way that is gentler by more than MORE; and for kinks there.
+   * after it: a line or a bend the other way, long enough to keep the ball from what lies beyond, or a bend the same way
+   * that is gentler by more than MORE; and for kinks there.
    */
   #hair(i: number, over: number, bound: number): number {
     // Of a shallow arc nothing is known.
     if (!(over < (MORE - 1) * bound)) return Infinity;
     const { r } = this.edges;
-    const { next } = this.index;
+    const { next, contourOf } = this.index;
+    const k = contourOf[i]!;
+    const before = i > this.starts[k]! ? i - 1 : this.starts[k + 1]! - 1;
     const plain = (j: number): boolean => r[j]! * r[i]! <= 0 && this.#chord[j]! > 2 * over;
-    const gentler = plain(next[i]!) && plain(this.#before[i]!) ? 1 : MORE - 1;
+    const gentler = plain(next[i]!) && plain(before) ? 1 : MORE - 1;
     return (over * over) / (2 * gentler * bound) + 4 * (this.#kink[i]! + this.#kink[next[i]!]!) * bound;
   }
 
   /** Sine of the turn from the end of edge i to the start of edge j; more than any where it turns back. */
   #turn(i: number, j: number): number {
-    const { edges, index } = this;
-    const p = index.pieces;
-    const ax = tangentX(p, i * STRIDE, edges.r[i]!, 1);
-    const ay = tangentY(p, i * STRIDE, edges.r[i]!, 1);
-    const bx = tangentX(p, j * STRIDE, edges.r[j]!, 0);
-    const by = tangentY(p, j * STRIDE, edges.r[j]!, 0);
-    return ax * bx + ay * by > 0 ? Math.abs(ax * by - ay * bx) : Infinity;
+    const { pieces } = this.index;
+    const [a, b] = [i * STRIDE, j * STRIDE];
+    const [ri, rj] = [this.edges.r[i]!, this.edges.r[j]!];
+    return turnCosine(pieces, a, ri, b, rj) > 0 ? Math.abs(turnSine(pieces, a, ri, b, rj)) : Infinity;
   }
 
   #matters(i: number, j: number, overlap: boolean): boolean {
@@ -257,6 +239,11 @@ class Pairs {
   #outside(i: number, j: number, k: number): number {
     return this.#between(j, this.starts[k + 1]! - 1) + this.#between(this.starts[k]!, i);
   }
+}
+
+/** Does the box at `o` overlap or touch another? */
+function meets(boxes: Float64Array, o: number, x0: number, y0: number, x1: number, y1: number): boolean {
+  return boxes[o]! <= x1 && boxes[o + 2]! >= x0 && boxes[o + 1]! <= y1 && boxes[o + 3]! >= y0;
 }
 
 /** Do two straight pieces cross? */

@@ -1,5 +1,5 @@
 import { angleOf, DEGREES, PI } from './angle.js';
-import { tangentX, tangentY } from './ball.js';
+import { turnCosine, turnSine } from './ball.js';
 import { type Drawing, MM_PER } from './drawing.js';
 import { STRIDE } from './edge-index.js';
 import { halfChord, sweepOf } from './nesting.js';
@@ -57,9 +57,7 @@ export function worstJoint(drawing: Drawing): Joint {
 function turnBetween(drawing: Drawing, i: number, j: number): number {
   const { edges, index } = drawing;
   const p = index.pieces;
-  const ax = tangentX(p, i * STRIDE, edges.r[i]!, 1);
-  const ay = tangentY(p, i * STRIDE, edges.r[i]!, 1);
-  const bx = tangentX(p, j * STRIDE, edges.r[j]!, 0);
-  const by = tangentY(p, j * STRIDE, edges.r[j]!, 0);
-  return angleOf(ax * by - ay * bx, ax * bx + ay * by);
+  const [a, b] = [i * STRIDE, j * STRIDE];
+  const [ri, rj] = [edges.r[i]!, edges.r[j]!];
+  return angleOf(turnSine(p, a, ri, b, rj), turnCosine(p, a, ri, b, rj));
 }

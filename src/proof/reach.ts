@@ -22,8 +22,9 @@ export interface Reach {
  * bound so far is bisected (error 1e-7 mm, from below).
  *
  * Only pairs near each other that can set a bound are looked at (see facing-pairs.ts), so the work grows with the cap:
- * `cap` (mm) stops there, and larger reaches are reported as the cap. Without it every pair is looked at; the balls start at the mean spacing of edges and grow fourfold up to
- * the drawing's diagonal, beyond which a reach is called capped too. An empty drawing has reach 0.
+ * `cap` (mm) stops there, and larger reaches are reported as the cap. Those pairs may give up to 1e-6 mm more than all would.
+ * Without a cap every pair is looked at, for balls that start at the mean spacing of edges and grow fourfold up to the
+ * drawing's diagonal, beyond which a reach is called capped too. An empty drawing has reach 0.
  */
 export function reach(drawing: Drawing, side: 'inside' | 'outside', cap = Infinity): Reach {
   const index = drawing.index;

@@ -4,11 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { countsOf } from '../../src/commands/make-state.js';
+import { countsOf, noMoreWriting } from '../../src/commands/make-state.js';
 import { Progress } from '../../src/commands/progress.js';
 import { exampleText } from '../recipe/example.js';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+const UNINTERRUPTED = new URL('../../dist/commands/uninterrupted.js', import.meta.url).href;
 const NAMES = ['oak', 'ash', 'elm'];
 
 let dir: string;
@@ -58,6 +59,21 @@ describe('several recipes', () => {
     expect(three.stderr).not.toContain('\u001b');
   });
 
+  it('of one name are refused on threads as well', () => {
+    writeFileSync(join(dir, 'twin.json'), exampleText({ name: 'OAK' }));
+    const r = spawnSync(
+      process.execPath,
+      [CLI, 'make', 'oak.json', 'twin.json', '--out', 'twins', '--threads', '2'],
+      {
+        cwd: dir,
+        encoding: 'utf8',
+      },
+    );
+    expect(r.status).toBe(2);
+    expect(r.stderr).toContain('name: "OAK" is the name in oak.json too; give each its own');
+    expect(readdirSync(join(dir, 'twins'))).toEqual(['oak']);
+  });
+
   it('give one JSON list in the order asked', () => {
     const { stdout } = make('json', '--threads', '2', '--json');
     const list = JSON.parse(stdout) as { recipe: string; made: boolean; exitCode: number }[];
@@ -89,11 +105,40 @@ describe('a command that is stopped', () => {
     const ended = await new Promise<number | null>((done) => child.once('close', done));
     expect(ended, stderr).toBe(130);
     expect(stderr).toMatch(/inlaywright: stopped: \d+ of 9 made, each whole\n$/);
+    // A piece that was not to be written any more is no failure.
+    expect(stderr).not.toMatch(/error/);
     const pieces = readdirSync(join(dir, out));
     expect(pieces.length).toBeGreaterThan(0);
     expect(pieces.length).toBeLessThan(9);
     expect(pieces.filter((p) => !/^n\d+$/.test(p))).toEqual([]);
     for (const p of pieces) expect(readdirSync(join(dir, out, p)), p).toHaveLength(8);
+  });
+});
+
+describe('work that must be whole', () => {
+  const ended = (work: string) =>
+    spawnSync(
+      process.execPath,
+      [
+        '--input-type=module',
+        '-e',
+        `import { uninterrupted } from ${JSON.stringify(UNINTERRUPTED)}; await uninterrupted(() => { ${work} }); console.log('on');`,
+      ],
+      { encoding: 'utf8' },
+    );
+
+  it('is done before one who stops it meanwhile is heard', () => {
+    const { status, stdout, stderr } = ended("process.kill(process.pid, 'SIGINT'); console.log('whole');");
+    expect([status, stdout, stderr]).toEqual([
+      130,
+      'whole\n',
+      'inlaywright: stopped: the piece at hand is whole\n',
+    ]);
+  });
+
+  it('goes on when nobody stops it, and lets its faults through', () => {
+    expect(ended("console.log('whole');").stdout).toBe('whole\non\n');
+    expect(ended("throw new Error('no room');").stderr).toContain('no room');
   });
 });
 
@@ -113,6 +158,25 @@ describe('threads that may be stopped', () => {
     expect(write()).toBe(false);
     expect(seen).toEqual([1]);
     expect(counts.writing()).toBe(0);
+  });
+});
+
+describe('a command that stops its threads', () => {
+  it('waits for what is being written, and lets nothing more begin', async () => {
+    const counts = countsOf(new SharedArrayBuffer(8));
+    const numbers = new Int32Array(counts.shared);
+    // Another thread is writing.
+    Atomics.add(numbers, 1, 1);
+    let still = true;
+    const done = noMoreWriting(counts).then(() => {
+      still = false;
+    });
+    expect(counts.write(() => undefined)).toBe(false);
+    await new Promise((next) => setTimeout(next, 30));
+    expect(still).toBe(true);
+    Atomics.sub(numbers, 1, 1);
+    await done;
+    expect(still).toBe(false);
   });
 });
 

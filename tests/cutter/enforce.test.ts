@@ -271,3 +271,38 @@ function offLine(e: { x0: number; y0: number; x1: number; y1: number }, x: numbe
   const l = Math.hypot(e.x1 - e.x0, e.y1 - e.y0);
   return Math.abs((x - e.x0) * (e.y1 - e.y0) - (y - e.y0) * (e.x1 - e.x0)) / l;
 }
+
+describe('what is nothing but a line', () => {
+  const strip = (width: number): Contour =>
+    polygon([
+      [0, 0],
+      [20, 0],
+      [20, width],
+      [0, width],
+    ]);
+  const changes = (...contours: Contour[]) =>
+    enforce({ pieces: [{ name: 'strip', region: { contours } }] }, { r: 1.6, thin: 'drop', touch: 'part' })
+      .changes;
+
+  it('is said to have vanished, as a hole to be filled, and a speck goes without a word', () => {
+    const where = { piece: 'strip', at: [10, 5e-10], size: 20 };
+    expect(changes(strip(1e-9))).toEqual([{ kind: 'vanished', ...where }]);
+    const plate = polygon([
+      [-9, -9],
+      [29, -9],
+      [29, 9],
+      [-9, 9],
+    ]);
+    expect(changes(plate, reversedContour(strip(1e-9)))).toEqual([{ kind: 'filled', ...where }]);
+    expect(
+      changes(
+        plate,
+        polygon([
+          [0, 0],
+          [0.0005, 0],
+          [0, 0.0005],
+        ]),
+      ),
+    ).toEqual([]);
+  });
+});

@@ -53,6 +53,22 @@ const ring = (random: () => number, radius: number, n: number): Chain => {
   });
 };
 
+/** A plate from one x to another, its corners so round that no ball of these tests minds them. */
+const plate = (x0: number, x1: number): Chain => {
+  const quarter = Math.SQRT2 - 1;
+  const r = 8;
+  return [
+    [x0 + r, -30, 0],
+    [x1 - r, -30, quarter],
+    [x1, -30 + r, 0],
+    [x1, 30 - r, quarter],
+    [x1 - r, 30, 0],
+    [x0 + r, 30, quarter],
+    [x0, 30 - r, 0],
+    [x0, -30 + r, quarter],
+  ];
+};
+
 /** Places that ordinary drawings seldom have. */
 const RARE: Record<string, Draw> = {
   /** A wedge whose tip is many arcs, each too shallow to show by itself; it starts anywhere along the contour. */
@@ -104,18 +120,7 @@ const RARE: Record<string, Draw> = {
     const angle = random() * 6;
     // The wheel may be a hole in the plate, too.
     const left = random() < 0.5 ? radius + gap : -radius - gap;
-    return [
-      turned(wheel, angle),
-      turned(
-        [
-          [left, -30, 0],
-          [left + 18, -30, 0],
-          [left + 18, 30, 0],
-          [left, 30, 0],
-        ],
-        angle,
-      ),
-    ];
+    return [turned(wheel, angle), turned(plate(left, left + 20), angle)];
   },
   /** Long edges that cross far from their ends. */
   'a crossing': (random) => {
@@ -150,6 +155,20 @@ const RARE: Record<string, Draw> = {
         random() * 6,
       ),
     ];
+  },
+  /** A drop, round by more than half a turn and smooth up to its tip, with its back or side to a straight edge. */
+  'a drop beside an edge': (random) => {
+    const radius = 1 + random() * 4;
+    const half = 0.3 + random() * 0.9;
+    const [x, y] = [radius * Math.cos(half), radius * Math.sin(half)];
+    const drop: Chain = [
+      [radius / Math.cos(half), 0, 0],
+      [x, y, Math.tan((2 * Math.PI - 2 * half) / 4)],
+      [x, -y, 0],
+    ];
+    const left = -radius - 0.2 - random() * 4;
+    const edge = plate(left - 20, left);
+    return [turned(drop, (random() - 0.5) * 4), turned(edge, 0)];
   },
   /** Two rails that turn a little at every joint, as written files do, and more. */
   'rails with kinks': (random) => {

@@ -193,6 +193,10 @@ describe('joints, crossings, SVG against DXF', () => {
     expect(difference(pocket(...chains), readDxf(dxfOf('pocket', nudged)))).toBeCloseTo(0.001, 5);
     const bowed = chains.map((c) => c.map(([x, y, b]) => [x, y, b === 0 ? 0 : b * 1.001] as const));
     expect(difference(pocket(...chains), readDxf(dxfOf('pocket', bowed)))).toBeGreaterThan(0.001);
+    // What is no number is no agreement, whatever comes after it.
+    const none = readDxf(dxfOf('pocket', chains));
+    none.edges.x1[0] = Number.NaN;
+    expect(difference(pocket(...chains), none)).toBe(Number.POSITIVE_INFINITY);
     expect(difference(pocket(...chains), readDxf(dxfOf('pocket', chains.slice(1))))).toBe(
       Number.POSITIVE_INFINITY,
     );

@@ -239,6 +239,14 @@ describe('every fault is noticed', () => {
     expectFails(prove(files(twice), asked), /crosses or touches/);
   });
 
+  test('what bounds no region has no reach and no gap', () => {
+    const twice = { pocket: [...base.pocket, base.pocket[0]!], plug: base.plug };
+    const proof = prove(files(twice), asked);
+    expect([proof.pocket.reach, proof.plug.reach, proof.gap.least, proof.joints.worst]).toEqual(
+      Array(4).fill(Number.NaN),
+    );
+  });
+
   test('sheets that differ, units that differ', () => {
     const other = svgOf('plug', base.plug, { ...SHEET, width: 201 });
     expectFails(prove({ ...files(base), plugSvg: other }, asked), /sheets of different size/);
