@@ -1,22 +1,13 @@
 import { union } from '../geometry/boolean.js';
-import { crossings, cutsAlong } from '../geometry/crossings.js';
-import { type Edge, line, parameterEnd, pointAt, tangentAt } from '../geometry/edge.js';
-import { EdgesIndex } from '../geometry/edges-index.js';
-import {
-  type Box,
-  bounds,
-  type Contour,
-  distanceToEdge,
-  edgeBox,
-  reversedContour,
-  windingNumber,
-} from '../geometry/region.js';
+import { type Box, bounds, type Contour, reversedContour } from '../geometry/region.js';
 import { roll } from '../geometry/roll.js';
 import { tidied } from '../geometry/tidy.js';
 import { SPARE } from '../geometry/tolerances.js';
 import { Refusal } from '../schema/fault.js';
-import { type Middle, middles, type Surroundings } from './bisector.js';
+import { type Middle, middles } from './bisector.js';
 import { extentOf, middleOf } from './extent.js';
+import { neighboursOf, overlapping } from './overlapping.js';
+import { PieceBody } from './piece-body.js';
 import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { settle } from './settle.js';
@@ -36,14 +27,16 @@ const ROUNDS = 12;
  * pieces made one and bridged (`join`). Pieces that overlap are one piece either way.
  */
 export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Change[]): Sound[] {
-  if (!anyNear(pieces, 2 * rule.r)) return [...pieces];
-  let now = mergeOverlapping(pieces, rule, changes);
+  const bodyOf = bodiesKept();
+  // Sparse fields need nothing more.
+  if (neighboursOf(pieces.map(bodyOf), 2 * rule.r).every((near) => near.length === 0)) return [...pieces];
+  let now = mergeOverlapping(pieces, bodyOf, rule, changes);
   for (let round = 0; round < ROUNDS; round++) {
-    const gaps = gapsBetween(now, rule.r);
+    const gaps = gapsBetween(now.map(bodyOf), rule.r);
     if (gaps.length === 0) return now;
     now = rule.touch === 'part' ? part(now, gaps, rule, changes) : join(now, gaps, rule, changes);
   }
-  const gap = gapsBetween(now, rule.r)[0];
+  const gap = gapsBetween(now.map(bodyOf), rule.r)[0];
   if (!gap) return now;
   const place = gap.middle.points[0]!;
   throw new Refusal(
@@ -53,16 +46,14 @@ export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Cha
   );
 }
 
-/** Whether any two pieces' boxes come within a distance of each other. Sparse fields need nothing more. */
-function anyNear(pieces: readonly Sound[], distance: number): boolean {
-  const boxes = pieces.map((p) => bounds(p.contours));
-  const index = boxIndex(boxes);
-  return boxes.some((box) => index.near(box, distance).length > 1);
-}
-
-function boxIndex(boxes: readonly Box[]): EdgesIndex {
-  // A box stands in the index as its diagonal.
-  return new EdgesIndex(boxes.map((b) => line(b.minX, b.minY, b.maxX, b.maxY)));
+/** Pieces that a round leaves as they are keep their bodies. */
+function bodiesKept(): (piece: Sound) => PieceBody {
+  const kept = new Map<Sound, PieceBody>();
+  return (piece) => {
+    let body = kept.get(piece);
+    if (!body) kept.set(piece, (body = new PieceBody(piece.contours)));
+    return body;
+  };
 }
 
 interface Gap {
@@ -70,22 +61,11 @@ interface Gap {
   readonly middle: Middle;
 }
 
-function gapsBetween(pieces: readonly Sound[], r: number): Gap[] {
-  const around = surroundings(pieces);
-  return pieces.flatMap((p, i) => middles(p.contours, i, around, r).map((middle) => ({ piece: i, middle })));
-}
-
-function surroundings(pieces: readonly Sound[]): Surroundings {
-  const edges: Edge[] = [];
-  const owners: number[] = [];
-  pieces.forEach((p, i) => {
-    for (const c of p.contours)
-      for (const e of c) {
-        edges.push(e);
-        owners.push(i);
-      }
-  });
-  return { edges, owner: Int32Array.from(owners), index: new EdgesIndex(edges) };
+function gapsBetween(bodies: readonly PieceBody[], r: number): Gap[] {
+  const neighbours = neighboursOf(bodies, 2 * r);
+  return bodies.flatMap((_, i) =>
+    middles(i, bodies, neighbours[i]!, r).map((middle) => ({ piece: i, middle })),
+  );
 }
 
 function part(pieces: readonly Sound[], gaps: readonly Gap[], rule: Rule, changes: Change[]): Sound[] {
@@ -135,8 +115,13 @@ export function namesTogether(names: readonly string[]): string {
 }
 
 /** Pieces that lie on or in one another are the same wood: one piece. */
-function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[]): Sound[] {
-  const pairs = overlapping(pieces);
+function mergeOverlapping(
+  pieces: readonly Sound[],
+  bodyOf: (piece: Sound) => PieceBody,
+  rule: Rule,
+  changes: Change[],
+): Sound[] {
+  const pairs = overlapping(pieces.map(bodyOf));
   if (pairs.length === 0) return [...pieces];
   return clusters(pieces.length, pairs).map((members) => {
     if (members.length === 1) return pieces[members[0]!]!;
@@ -151,62 +136,6 @@ function mergeOverlapping(pieces: readonly Sound[], rule: Rule, changes: Change[
     });
     return { name, contours: settle(name, united.contours, rule.r, rule.thin, changes) };
   });
-}
-
-/** Pairs of pieces that lie on or in one another. */
-export function overlapping(pieces: readonly Sound[]): [number, number][] {
-  const boxes = pieces.map((p) => bounds(p.contours));
-  const around = boxIndex(boxes);
-  // Most pieces lie in nobody's box.
-  const bodies: (Body | undefined)[] = [];
-  const bodyOf = (i: number): Body => (bodies[i] ??= makeBody(pieces[i]!, boxes[i]!));
-  const pairs: [number, number][] = [];
-  boxes.forEach((box, i) => {
-    for (const j of around.near(box, 0)) if (j > i && overlap(bodyOf(i), bodyOf(j))) pairs.push([i, j]);
-  });
-  return pairs;
-}
-
-interface Body {
-  readonly contours: readonly Contour[];
-  readonly edges: readonly Edge[];
-  readonly boxes: readonly Box[];
-  readonly box: Box;
-}
-
-function makeBody({ contours }: Sound, box: Box): Body {
-  const edges = contours.flat();
-  return { contours, edges, boxes: edges.map(edgeBox), box };
-}
-
-/** Just inside a boundary, mm: what is there of one piece is there of another that covers it, and not of one that touches. */
-const WITHIN = 1e-4;
-
-/** Whether two pieces share more than their boundaries. */
-function overlap(a: Body, b: Body): boolean {
-  return reachesInto(a, b) || reachesInto(b, a);
-}
-
-/** Whether some stretch of a's boundary, with what lies just within it, is inside b. */
-function reachesInto(a: Body, b: Body): boolean {
-  const points: number[] = [];
-  for (let i = 0; i < a.edges.length; i++) {
-    const box = a.boxes[i]!;
-    if (!overlaps(box, b.box)) continue;
-    const e = a.edges[i]!;
-    points.length = 0;
-    for (let k = 0; k < b.edges.length; k++)
-      if (overlaps(b.boxes[k]!, box)) crossings(e, b.edges[k]!, (x, y) => points.push(x, y));
-    const ends = [0, ...cutsAlong(e, points).map((cut) => cut.t), parameterEnd(e)];
-    for (let k = 0; k + 1 < ends.length; k++) {
-      const [x, y] = pointAt(e, (ends[k]! + ends[k + 1]!) / 2);
-      const [tx, ty] = tangentAt(e, x, y);
-      const [px, py] = [x - ty * WITHIN, y + tx * WITHIN];
-      if (windingNumber(b.contours, px, py) <= 0) continue;
-      if (b.edges.every((f) => distanceToEdge(f, px, py) > WITHIN / 2)) return true;
-    }
-  }
-  return false;
 }
 
 /** Groups 0..n-1 by pairs that belong together, in order of their first members. */

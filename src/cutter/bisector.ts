@@ -1,10 +1,9 @@
-import { surelyApart } from '../geometry/apart.js';
+import { nearerThan } from '../geometry/apart.js';
 import { type Edge, parameterEnd, pointAt, pointParameter, tangentAt } from '../geometry/edge.js';
-import type { EdgesIndex } from '../geometry/edges-index.js';
 import { nearestPoints } from '../geometry/nearest.js';
-import { type Contour, edgeBox } from '../geometry/region.js';
 import { TIGHT } from '../geometry/tolerances.js';
 import { ballRadius } from '../geometry/touching-ball.js';
+import type { PieceBody } from './piece-body.js';
 
 /** Part of the middle line of a gap: centres of balls that touch both sides, all smaller than the cutter's. */
 export interface Middle {
@@ -13,41 +12,75 @@ export interface Middle {
   readonly partner: number;
 }
 
-/** Foreign edges with the piece each belongs to, and an index over them. */
-export interface Surroundings {
+/** Edges of other pieces near one edge, and the piece that each belongs to. */
+interface Foreign {
   readonly edges: readonly Edge[];
-  readonly owner: Int32Array;
-  readonly index: EdgesIndex;
+  readonly owners: readonly number[];
 }
 
 /** Samples per corner radius, of the boundary and of the middle line: its chords then stray under 0.001 mm where it bends at r. */
 const STEPS_PER_RADIUS = 16;
 
 /**
- * The middle line of every gap narrower than 2r between piece `self` and pieces numbered higher. Balls are set against
- * each point of the piece from outside and grown until they touch another piece; their centres are points of the
- * bisector (the medial axis of the gap). The piece must have reach r from outside by itself.
+ * The middle line of every gap narrower than 2r between piece `self` and pieces numbered higher, of all those in
+ * `neighbours` (in rising order). Balls are set against each point of the piece from outside and grown until they touch
+ * another piece; their centres are points of the bisector (the medial axis of the gap). The piece must have reach r from
+ * outside by itself.
  */
 export function middles(
-  contours: readonly Contour[],
   self: number,
-  around: Surroundings,
+  bodies: readonly PieceBody[],
+  neighbours: readonly number[],
   r: number,
 ): Middle[] {
+  const higher = neighbours.filter((j) => j > self);
+  if (higher.length === 0) return [];
+  const lower = neighbours.filter((j) => j < self);
   const out: Middle[] = [];
-  for (const c of contours) {
+  let id = 0;
+  for (const c of bodies[self]!.contours) {
     const run = new Run(self, r, out);
     for (const e of c) {
-      // A ball under r that touches both spans less than 2r.
-      const foreign = around.index.near(edgeBox(e), 2 * r).filter((j) => {
-        if (around.owner[j] === self || surelyApart(e, around.edges[j]!, 2 * r)) return false;
-        return nearestPoints([e], [around.edges[j]!])!.distance < 2 * r;
-      });
-      run.along(e, foreign, around);
+      const above = foreign(e, id, bodies[self]!, higher, bodies, 2 * r);
+      // With none of those there is no gap to be told of; lower ones only hide it.
+      if (above.edges.length === 0) run.finish();
+      else run.along(e, both(foreign(e, id, bodies[self]!, lower, bodies, 2 * r), above));
+      id++;
     }
     run.finish();
   }
   return out;
+}
+
+const NONE: Foreign = { edges: [], owners: [] };
+
+/** Edges of some pieces nearer than d to edge `id` of a body: a ball under d / 2 that touches both spans less than d. */
+function foreign(
+  e: Edge,
+  id: number,
+  own: PieceBody,
+  pieces: readonly number[],
+  bodies: readonly PieceBody[],
+  d: number,
+): Foreign {
+  let found: { edges: Edge[]; owners: number[] } | undefined;
+  for (const j of pieces) {
+    const body = bodies[j]!;
+    if (!own.index.isNear(id, body.box, d)) continue;
+    for (const k of body.index.nearEdge(id, d, own.index)) {
+      const f = body.edges[k]!;
+      if (!nearerThan(e, f, d)) continue;
+      found ??= { edges: [], owners: [] };
+      found.edges.push(f);
+      found.owners.push(j);
+    }
+  }
+  return found ?? NONE;
+}
+
+function both(a: Foreign, b: Foreign): Foreign {
+  if (a.edges.length === 0) return b;
+  return { edges: [...a.edges, ...b.edges], owners: [...a.owners, ...b.owners] };
 }
 
 /** A step between samples is halved at most so many times. */
@@ -73,16 +106,12 @@ class Run {
     this.#out = out;
   }
 
-  along(e: Edge, foreign: readonly number[], around: Surroundings): void {
-    if (foreign.length === 0) {
-      this.finish();
-      return;
-    }
-    const at = (t: number): Ball => grow(e, t, foreign, around);
+  along(e: Edge, foreign: Foreign): void {
+    const at = (t: number): Ball => grow(e, t, foreign);
     let t0 = 0;
     let b0 = at(0);
     this.#add(b0);
-    for (const t of sampleParameters(e, foreign, around, this.#r)) {
+    for (const t of sampleParameters(e, foreign, this.#r)) {
       const b = at(t);
       this.#between(at, t0, b0, t, b, MOST_HALVINGS);
       this.#add(b);
@@ -149,16 +178,16 @@ function near(a: Ball, b: Ball, most: number): boolean {
   return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y) <= most * most;
 }
 
-function sampleParameters(e: Edge, foreign: readonly number[], around: Surroundings, r: number): number[] {
+function sampleParameters(e: Edge, foreign: Foreign, r: number): number[] {
   const end = parameterEnd(e);
   const length = e.r === 0 ? end : Math.abs(e.r) * 2 * end;
   const n = Math.max(1, Math.ceil((length * STEPS_PER_RADIUS) / r));
   const out: number[] = [];
   for (let k = 1; k <= n; k++) out.push((end * k) / n);
   // Gaps shorter than a step show at the nearest point.
-  for (const j of foreign) {
-    const n = nearestPoints([e], [around.edges[j]!]);
-    if (!n || n.distance >= 2 * r) continue;
+  for (const f of foreign.edges) {
+    const n = nearestPoints([e], [f])!;
+    if (n.distance >= 2 * r) continue;
     const t = pointParameter(e, n.p[0], n.p[1]);
     if (t > 0 && t < end) out.push(t);
   }
@@ -166,18 +195,18 @@ function sampleParameters(e: Edge, foreign: readonly number[], around: Surroundi
 }
 
 /** The ball outside (right of) the edge at a parameter, grown until it touches a foreign edge. */
-function grow(e: Edge, t: number, foreign: readonly number[], around: Surroundings): Ball {
+function grow(e: Edge, t: number, { edges, owners }: Foreign): Ball {
   const [x, y] = pointAt(e, t);
   const [tx, ty] = tangentAt(e, x, y);
   const nx = ty;
   const ny = -tx;
   let radius = Number.POSITIVE_INFINITY;
   let partner = -1;
-  for (const j of foreign) {
-    const rho = ballRadius(x, y, nx, ny, around.edges[j]!);
+  for (let k = 0; k < edges.length; k++) {
+    const rho = ballRadius(x, y, nx, ny, edges[k]!);
     if (rho < radius) {
       radius = rho;
-      partner = around.owner[j]!;
+      partner = owners[k]!;
     }
   }
   const k = Number.isFinite(radius) ? radius : 0;

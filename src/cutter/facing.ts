@@ -52,17 +52,18 @@ function arcFacesArc(e: Edge, f: Edge, d: number): boolean {
   // Arcs about nearly one centre face each other everywhere.
   const turn = (TURN * (c + p + q)) / c;
   if (!(turn < 0.5)) return true;
-  // Where the line meets the circles, from e's centre: at -p and p, and at c - q and c + q.
-  const ahead = pointsAt(e, dx, dy, c, turn);
-  const behind = pointsAt(e, -dx, -dy, c, turn);
-  if (!ahead && !behind) return false;
-  const near = pointsAt(f, -dx, -dy, c, turn);
-  const far = pointsAt(f, dx, dy, c, turn);
+  // The line meets the circles, from e's centre, at -p and p, and at c - q and c + q: how near are they to each other?
+  const aheadNear = Math.abs(c - q - p) < d;
+  const aheadFar = Math.abs(c + q - p) < d;
+  const behindNear = Math.abs(c - q + p) < d;
+  const behindFar = c + q + p < d;
   return (
-    (ahead && near && Math.abs(c - q - p) < d) ||
-    (ahead && far && Math.abs(c + q - p) < d) ||
-    (behind && near && Math.abs(c - q + p) < d) ||
-    (behind && far && c + q + p < d)
+    ((aheadNear || aheadFar) &&
+      pointsAt(e, dx, dy, c, turn) &&
+      ((aheadNear && pointsAt(f, -dx, -dy, c, turn)) || (aheadFar && pointsAt(f, dx, dy, c, turn)))) ||
+    ((behindNear || behindFar) &&
+      pointsAt(e, -dx, -dy, c, turn) &&
+      ((behindNear && pointsAt(f, -dx, -dy, c, turn)) || (behindFar && pointsAt(f, dx, dy, c, turn))))
   );
 }
 

@@ -3,7 +3,7 @@ import { type Edge, parameterEnd, pointAt, reversed } from '../geometry/edge.js'
 import { EdgesIndex } from '../geometry/edges-index.js';
 import { movedLeft } from '../geometry/inset.js';
 import { nearestPoints } from '../geometry/nearest.js';
-import { type Contour, edgeBox } from '../geometry/region.js';
+import { type Contour, writeBox } from '../geometry/region.js';
 import { TIGHT } from '../geometry/tolerances.js';
 import { nearStretches } from '../geometry/too-near.js';
 import { mayFace } from './facing.js';
@@ -45,7 +45,7 @@ export function placesByEdges(contours: readonly Contour[], r: number, first = f
 const FEW = 64;
 
 /** The boxes of a few edges; the kernel is synchronous, and nothing keeps a reference. */
-const boxes = new Float64Array(4 * FEW);
+const boxes = new Array<number>(4 * FEW).fill(0);
 
 /** Whether a ball of radius r rolls along both sides of the contours touching every point, give or take TIGHT. */
 export function isSound(contours: readonly Contour[], r: number): boolean {
@@ -61,17 +61,13 @@ export function isSound(contours: readonly Contour[], r: number): boolean {
 
 function fewApart(c: Contour, r: number): boolean {
   const n = c.length;
-  for (let i = 0; i < n; i++) {
-    const { minX, minY, maxX, maxY } = edgeBox(c[i]!);
-    const k = 4 * i;
-    boxes[k] = minX;
-    boxes[k + 1] = minY;
-    boxes[k + 2] = maxX;
-    boxes[k + 3] = maxY;
-  }
+  for (let i = 0; i < n; i++) writeBox(c[i]!, boxes, 4 * i);
   const d = 2 * r;
-  for (let i = 0; i < n; i++) {
-    const [minX, minY, maxX, maxY] = [boxes[4 * i]!, boxes[4 * i + 1]!, boxes[4 * i + 2]!, boxes[4 * i + 3]!];
+  for (let i = 0, b = 0; i < n; i++, b += 4) {
+    const minX = boxes[b]!;
+    const minY = boxes[b + 1]!;
+    const maxX = boxes[b + 2]!;
+    const maxY = boxes[b + 3]!;
     // The one after is a neighbour.
     for (let j = i + 2, k = 4 * j; j < n; j++, k += 4) {
       const dx = Math.max(boxes[k]! - maxX, minX - boxes[k + 2]!);

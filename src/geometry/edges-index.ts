@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Edge } from './edge.js';
-import { type Box, edgeBox } from './region.js';
+import { type Box, writeBox } from './region.js';
 
 /** Below this many edges a plain walk over the boxes beats building a tree. */
 const FEW = 48;
@@ -11,19 +11,20 @@ const FAR = 1e9;
 /** Finds edges near a box. Built once over a fixed list; ids are positions in that list, returned in rising order. */
 export class EdgesIndex {
   /** minX, minY, maxX, maxY an edge. A plain array: small typed ones cost more to make than to use. */
-  readonly #boxes: number[] = [];
+  readonly #boxes: number[];
   readonly #tree: Flatbush | null;
   readonly #found: number[] = [];
 
   constructor(edges: readonly Edge[]) {
     const n = edges.length;
     this.#tree = n > FEW ? new Flatbush(n) : null;
-    for (let i = 0; i < n; i++) {
-      const b = edgeBox(edges[i]!);
-      this.#boxes.push(b.minX, b.minY, b.maxX, b.maxY);
-      this.#tree?.add(b.minX, b.minY, b.maxX, b.maxY);
+    const boxes = new Array<number>(4 * n);
+    for (let i = 0, k = 0; i < n; i++, k += 4) {
+      writeBox(edges[i]!, boxes, k);
+      this.#tree?.add(boxes[k]!, boxes[k + 1]!, boxes[k + 2]!, boxes[k + 3]!);
     }
     this.#tree?.finish();
+    this.#boxes = boxes;
   }
 
   /** Ids of the edges whose boxes come within `reach` of the box. The array is reused by the next call. */
@@ -31,9 +32,9 @@ export class EdgesIndex {
     return this.#search(box.minX - reach, box.minY - reach, box.maxX + reach, box.maxY + reach);
   }
 
-  /** Ids of the edges whose boxes come within `reach` of edge i's box, i among them. The array is reused. */
-  nearEdge(i: number, reach: number): readonly number[] {
-    const b = this.#boxes;
+  /** Ids of the edges whose boxes come within `reach` of the box of edge i of this or another list. The array is reused. */
+  nearEdge(i: number, reach: number, of: EdgesIndex = this): readonly number[] {
+    const b = of.#boxes;
     const k = 4 * i;
     return this.#search(b[k]! - reach, b[k + 1]! - reach, b[k + 2]! + reach, b[k + 3]! + reach);
   }
@@ -46,6 +47,18 @@ export class EdgesIndex {
     const [maxX, maxY] = [b[k + 2]! + reach, b[k + 3]! + reach];
     if (!this.#tree) return this.#walked(minX, minY, maxX, maxY, i + 1);
     return sorted(this.#tree.search(minX, minY, maxX, maxY, (j) => j > i));
+  }
+
+  /** Whether the box of edge i comes within `reach` of a box. */
+  isNear(i: number, box: Box, reach: number): boolean {
+    const b = this.#boxes;
+    const k = 4 * i;
+    return (
+      b[k]! <= box.maxX + reach &&
+      b[k + 1]! <= box.maxY + reach &&
+      b[k + 2]! >= box.minX - reach &&
+      b[k + 3]! >= box.minY - reach
+    );
   }
 
   /** Whether the boxes of two edges overlap or touch. */

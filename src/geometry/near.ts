@@ -1,7 +1,7 @@
+import { nearerThan } from './apart.js';
 import { crossings } from './crossings.js';
 import type { Edge } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
-import { nearestPoints } from './nearest.js';
 import { type Box, bounds, edgeBox, type Region, windingNumber } from './region.js';
 
 /** A region made ready to be asked often what comes near it. */
@@ -24,7 +24,7 @@ export function comeNear(a: Indexed, b: Indexed, distance: number): boolean {
   for (const e of few.edges)
     for (const j of many.index.near(edgeBox(e), distance)) {
       const f = many.edges[j]!;
-      if (nearestPoints([e], [f])!.distance < distance || cross(e, f)) return true;
+      if (nearerThan(e, f, distance) || cross(e, f)) return true;
     }
   // With no edges near each other, a contour lies in the other region as a whole or not at all.
   return startsIn(a.region, b.region) || startsIn(b.region, a.region);

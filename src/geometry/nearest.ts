@@ -9,57 +9,84 @@ export interface Nearest {
 
 /** The nearest pair of points of two chains of edges that do not cross; null when either is empty. */
 export function nearestPoints(a: readonly Edge[], b: readonly Edge[]): Nearest | null {
-  let best: Nearest | null = null;
-  for (const e of a)
-    for (const f of b)
-      for (const [p, q] of candidates(e, f)) {
-        const dx = q[0] - p[0];
-        const dy = q[1] - p[1];
-        const distance = Math.sqrt(dx * dx + dy * dy);
-        if (!best || distance < best.distance) best = { p, q, distance };
-      }
-  return best;
+  if (a.length === 0 || b.length === 0) return null;
+  best.distance = Infinity;
+  for (const e of a) for (const f of b) offerAll(e, f);
+  return { p: [best.px, best.py], q: [best.qx, best.qy], distance: best.distance };
 }
 
-type Point = [number, number];
+/** What is nearest so far; the kernel is synchronous, and nothing keeps a reference. */
+const best = { px: 0, py: 0, qx: 0, qy: 0, distance: 0 };
 
 /** The nearest pair is among these: ends against the other edge, and the feet on the line through the centres. */
-function candidates(e: Edge, f: Edge): [Point, Point][] {
-  const out: [Point, Point][] = [
-    [[e.x0, e.y0], footOn(f, e.x0, e.y0)],
-    [[e.x1, e.y1], footOn(f, e.x1, e.y1)],
-    [footOn(e, f.x0, f.y0), [f.x0, f.y0]],
-    [footOn(e, f.x1, f.y1), [f.x1, f.y1]],
-  ];
+function offerAll(e: Edge, f: Edge): void {
+  setFoot(f, e.x0, e.y0);
+  offer(e.x0, e.y0, foot.x, foot.y);
+  setFoot(f, e.x1, e.y1);
+  offer(e.x1, e.y1, foot.x, foot.y);
+  setFoot(e, f.x0, f.y0);
+  offer(foot.x, foot.y, f.x0, f.y0);
+  setFoot(e, f.x1, f.y1);
+  offer(foot.x, foot.y, f.x1, f.y1);
   if (e.r !== 0) {
-    const q = footOn(f, e.cx, e.cy);
-    out.push([footOn(e, q[0], q[1]), q]);
+    setFoot(f, e.cx, e.cy);
+    const { x, y } = foot;
+    setFoot(e, x, y);
+    offer(foot.x, foot.y, x, y);
   }
   if (f.r !== 0) {
-    const p = footOn(e, f.cx, f.cy);
-    out.push([p, footOn(f, p[0], p[1])]);
+    setFoot(e, f.cx, f.cy);
+    const { x, y } = foot;
+    setFoot(f, x, y);
+    offer(x, y, foot.x, foot.y);
   }
-  return out;
+}
+
+function offer(px: number, py: number, qx: number, qy: number): void {
+  const dx = qx - px;
+  const dy = qy - py;
+  const distance = Math.sqrt(dx * dx + dy * dy);
+  if (!(distance < best.distance)) return;
+  best.px = px;
+  best.py = py;
+  best.qx = qx;
+  best.qy = qy;
+  best.distance = distance;
 }
 
 /** The point of an edge nearest to (x, y). */
-export function footOn(e: Edge, x: number, y: number): Point {
+export function footOn(e: Edge, x: number, y: number): [number, number] {
+  setFoot(e, x, y);
+  return [foot.x, foot.y];
+}
+
+const foot = { x: 0, y: 0 };
+
+function setFoot(e: Edge, x: number, y: number): void {
   const end = parameterEnd(e);
   const t = pointParameter(e, x, y);
   if (e.r === 0) {
-    if (!(t > 0)) return [e.x0, e.y0];
-    if (t >= end) return [e.x1, e.y1];
-    const k = t / end;
-    return [e.x0 + (e.x1 - e.x0) * k, e.y0 + (e.y1 - e.y0) * k];
+    const k = !(t > 0) ? 0 : t / end;
+    if (t >= end && t > 0) {
+      foot.x = e.x1;
+      foot.y = e.y1;
+    } else {
+      foot.x = e.x0 + (e.x1 - e.x0) * k;
+      foot.y = e.y0 + (e.y1 - e.y0) * k;
+    }
+    return;
   }
   const dx = x - e.cx;
   const dy = y - e.cy;
   const d = Math.sqrt(dx * dx + dy * dy);
   if (t >= 0 && t <= end && d > 0) {
     const k = Math.abs(e.r) / d;
-    return [e.cx + dx * k, e.cy + dy * k];
+    foot.x = e.cx + dx * k;
+    foot.y = e.cy + dy * k;
+    return;
   }
   const d0 = (x - e.x0) * (x - e.x0) + (y - e.y0) * (y - e.y0);
   const d1 = (x - e.x1) * (x - e.x1) + (y - e.y1) * (y - e.y1);
-  return d0 <= d1 ? [e.x0, e.y0] : [e.x1, e.y1];
+  foot.x = d0 <= d1 ? e.x0 : e.x1;
+  foot.y = d0 <= d1 ? e.y0 : e.y1;
 }

@@ -88,6 +88,15 @@ export function perimeter(region: Region): number {
 
 /** The box of one edge, arcs' bulges included. */
 export function edgeBox(e: Edge): Box {
+  writeBox(e, scratch, 0);
+  return { minX: scratch[0]!, minY: scratch[1]!, maxX: scratch[2]!, maxY: scratch[3]! };
+}
+
+/** The kernel is synchronous, and nothing keeps a reference. */
+const scratch = [0, 0, 0, 0];
+
+/** The same as four numbers at a place of a list: minX, minY, maxX, maxY. */
+export function writeBox(e: Edge, into: number[], at: number): void {
   let minX = Math.min(e.x0, e.x1);
   let maxX = Math.max(e.x0, e.x1);
   let minY = Math.min(e.y0, e.y1);
@@ -105,7 +114,10 @@ export function edgeBox(e: Edge): Box {
     if (ux >= 0 && vx <= 0) maxY = Math.max(maxY, e.cy + radius);
     if (ux <= 0 && vx >= 0) minY = Math.min(minY, e.cy - radius);
   }
-  return { minX, minY, maxX, maxY };
+  into[at] = minX;
+  into[at + 1] = minY;
+  into[at + 2] = maxX;
+  into[at + 3] = maxY;
 }
 
 /** The smallest box round a region; all zero when the region is empty. */
@@ -116,11 +128,11 @@ export function bounds(contours: readonly Contour[]): Box {
   let maxY = Number.NEGATIVE_INFINITY;
   for (const c of contours)
     for (const e of c) {
-      const b = edgeBox(e);
-      if (b.minX < minX) minX = b.minX;
-      if (b.minY < minY) minY = b.minY;
-      if (b.maxX > maxX) maxX = b.maxX;
-      if (b.maxY > maxY) maxY = b.maxY;
+      writeBox(e, scratch, 0);
+      if (scratch[0]! < minX) minX = scratch[0]!;
+      if (scratch[1]! < minY) minY = scratch[1]!;
+      if (scratch[2]! > maxX) maxX = scratch[2]!;
+      if (scratch[3]! > maxY) maxY = scratch[3]!;
     }
   return minX > maxX ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY };
 }

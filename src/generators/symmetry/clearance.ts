@@ -1,6 +1,6 @@
+import { nearerThan } from '../../geometry/apart.js';
 import { crossings } from '../../geometry/crossings.js';
 import type { Edge } from '../../geometry/edge.js';
-import { nearestPoints } from '../../geometry/nearest.js';
 import { type Box, bounds, edgeBox, type Region, windingNumber } from '../../geometry/region.js';
 import { type Isometry, image, imageOf } from './isometry.js';
 
@@ -78,7 +78,7 @@ function edgesApart(e: Edge, f: Edge, gap: number): boolean {
   crossings(e, f, () => {
     met = true;
   });
-  return !met && nearestPoints([e], [f])!.distance >= gap;
+  return !met && !nearerThan(e, f, gap);
 }
 
 /** Does the first region hold a contour of the second? */
