@@ -28,10 +28,13 @@ import { askedWidth, withWidths } from './widths/widths.js';
 export function enforce(artwork: Artwork, rule: Rule): Safe {
   const changes: Change[] = [];
   const sound: Sound[] = [];
-  const slowly = oncePerShape((name, contours, own) => settled(name, contours, rule, own));
+  const make = oncePerShape(
+    (name, contours, own) =>
+      (rule.thin === 'widen' ? null : rounded(contours, rule.r)) ?? settled(name, contours, rule, own),
+  );
   for (const p of artwork.pieces) {
     const tidy = cleaned(p.name, p.region.contours, changes);
-    const contours = (rule.thin === 'widen' ? null : rounded(tidy, rule.r)) ?? slowly(p.name, tidy, changes);
+    const contours = make(p.name, tidy, changes);
     if (contours.length > 0) sound.push({ name: p.name, contours });
   }
   const apart = settleBetween(sound, rule, changes);
