@@ -1,7 +1,7 @@
 /** Whole commands as a user starts them, beyond what Node takes to start and do nothing. Milliseconds. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { spread } from './measure.mjs';
@@ -11,11 +11,12 @@ const SMALL = 'patterns/hexagon-coaster.json';
 /** How many recipes are made at once to see what the cores bring. */
 const MANY = 24;
 
-function one(args) {
+function one(args, cores) {
+  const command = [...(cores ? ['taskset', '--cpu-list', cores] : []), process.execPath, ...args];
   const start = performance.now();
-  const ran = spawnSync(process.execPath, args, { cwd: ROOT, stdio: 'ignore' });
+  const ran = spawnSync(command[0], command.slice(1), { cwd: ROOT, stdio: 'ignore' });
   const ms = performance.now() - start;
-  if (ran.status !== 0) throw new Error(`${args.join(' ')} ended with ${ran.status}`);
+  if (ran.status !== 0) throw new Error(`${command.join(' ')} ended with ${ran.status}`);
   return ms;
 }
 
@@ -73,28 +74,29 @@ export function eachMade(times) {
   });
 }
 
-/** The same recipes in one command on one thread and on two, taken in turn; how many times faster two are. */
-export function threads(times) {
+/**
+ * The same recipes in one command, on as many threads as there are cores: how many times faster two cores are than one,
+ * and two threads on two cores than one thread there (whose compiler and collector use the other). Taken in turn. Null
+ * where a command cannot be held to a core.
+ */
+export function cores(times) {
+  if (availableParallelism() < 2 || spawnSync('taskset', ['--version']).status !== 0) return null;
   return withFolder((out) => {
-    const args = (n) => [
-      'dist/cli.js',
-      'make',
-      ...recipes().slice(0, MANY),
-      '--out',
-      out,
-      '--threads',
-      String(n),
-    ];
-    const runs = Array.from({ length: times }, () => [one(args(1)), one(args(2))]);
+    const args = ['dist/cli.js', 'make', ...recipes().slice(0, MANY), '--out', out];
+    const runs = Array.from({ length: times }, () => ({
+      oneCore: one(args, '0'),
+      oneThread: one([...args, '--threads', '1'], '0,1'),
+      two: one(args, '0,1'),
+    }));
     return {
       recipes: MANY,
-      one: spread(runs.map((r) => r[0])),
-      two: spread(runs.map((r) => r[1])),
-      faster: spread(runs.map(([a, b]) => a / b)),
+      two: spread(runs.map((r) => r.two)),
+      fasterThanOneCore: spread(runs.map((r) => r.oneCore / r.two)),
+      fasterThanOneThread: spread(runs.map((r) => r.oneThread / r.two)),
     };
   });
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  console.log(coldStarts(5), threads(3));
+  console.log(coldStarts(5), cores(3));
 }

@@ -6,6 +6,9 @@ import { failed, type Outcome, type Task } from './outcome.js';
 import { Progress } from './progress.js';
 import { onStop, stopped } from './uninterrupted.js';
 
+/** Room for what lives briefly, MB a thread: collecting it stops a thread and takes cores from the others. */
+const YOUNG = 192;
+
 /**
  * Makes pieces on several threads. `say` hears of each when it and all before it are done, so that what is printed keeps
  * the order asked. One who stops the command waits only for the files that are being written.
@@ -22,6 +25,7 @@ export async function makeMany(
     maxThreads: threads,
     // A thread of a pool starts as this command did, but it is no command.
     argv: [],
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
   });
   const progress = new Progress(tasks.length);
   const done: (Outcome | undefined)[] = tasks.map(() => undefined);

@@ -8,25 +8,59 @@ const STRAIGHT = 1e-9;
 /** tan(85 degrees): half of the widest arc the kernel keeps in one. */
 const WIDEST = 11.430052302761343;
 
-/** A contour without crumbs and with collinear lines and co-circular arcs joined (up to 170 degrees). */
+/** Where a line goes back along itself to the left, nearer than this, mm, there is no wood between. A slit stays one. */
+const HAIR_WIDTH = SAME_POINT / 10;
+
+/** A contour without crumbs and hairs, and with collinear lines and co-circular arcs joined (up to 170 degrees). */
 export function tidied(contour: Contour): Contour {
   const clean = withoutCrumbs(contour);
   const out: Edge[] = [];
-  for (const e of clean) {
-    if (chordLength(e) <= SAME_POINT) continue;
-    const last = out[out.length - 1];
-    const joined = last && join(last, e);
-    if (joined) out[out.length - 1] = joined;
-    else out.push(e);
-  }
+  for (const e of clean) append(out, e);
   while (out.length > 2) {
-    const joined = join(out[out.length - 1]!, out[0]!);
-    if (!joined) break;
+    const last = out[out.length - 1]!;
+    const joined = join(last, out[0]!);
+    const rest = joined ? null : withoutHair(last, out[0]!);
+    if (!joined && !rest) break;
     out.pop();
-    out[0] = joined;
+    if (joined) out[0] = joined;
+    else {
+      out.shift();
+      append(out, rest!);
+    }
   }
   if (out.length === clean.length && !thereAndBack(out)) return clean;
   return out.length < 2 || thereAndBack(out) ? [] : closed(out);
+}
+
+function append(out: Edge[], e: Edge): void {
+  if (chordLength(e) <= SAME_POINT) return;
+  const last = out[out.length - 1];
+  const joined = last && join(last, e);
+  if (joined) {
+    out[out.length - 1] = joined;
+    return;
+  }
+  const rest = last && withoutHair(last, e);
+  if (!rest) {
+    out.push(e);
+    return;
+  }
+  out.pop();
+  append(out, rest);
+}
+
+/** What is left of two lines of which one goes back along the other; null where they do not. */
+function withoutHair(a: Edge, b: Edge): Edge | null {
+  if (a.r !== 0 || b.r !== 0) return null;
+  const ax = a.x1 - a.x0;
+  const ay = a.y1 - a.y0;
+  const bx = b.x1 - b.x0;
+  const by = b.y1 - b.y0;
+  const cross = ax * by - ay * bx;
+  if (ax * bx + ay * by >= 0 || cross <= 0) return null;
+  // How far the end of the shorter one lies beside the longer one.
+  const longer = Math.max(ax * ax + ay * ay, bx * bx + by * by);
+  return cross * cross > HAIR_WIDTH * HAIR_WIDTH * longer ? null : { ...a, x1: b.x1, y1: b.y1 };
 }
 
 /** Two straight edges enclose nothing. */

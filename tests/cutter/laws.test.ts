@@ -113,8 +113,8 @@ describe('not yet', () => {
     expect(broken(fits, named(NOT_YET.fits)).lines).toEqual([]);
   });
 
-  it.fails.each(['spike 1e-9 wide', 'slit 1e-9 wide'])('%s, wherever it lies', (name) => {
-    expect(broken(followsMoves(FEW), [hardOutlines().find((h) => h.name === name)!]).lines).toEqual([]);
+  it.fails('a slit 1e-9 wide, wherever it lies', () => {
+    expect(broken(followsMoves(FEW), named(/^slit 1e-9 wide$/)).lines).toEqual([]);
   });
 
   it.fails('a mirror image that is refused where the outline is not', () => {

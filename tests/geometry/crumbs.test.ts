@@ -51,3 +51,37 @@ describe('a crumb beside a corner', () => {
     expect(safe.region.contours).toHaveLength(2);
   });
 });
+
+describe('a hair', () => {
+  const hair = (width: number, tip: number) =>
+    polygon([
+      [0, 0],
+      [20, 0],
+      [20, 20],
+      [10 + width, 20],
+      [10 + width / 2, tip],
+      [10, 20],
+      [0, 20],
+    ]);
+
+  it('of wood a billionth of a millimetre wide goes, and leaves a straight edge', () => {
+    const left = tidied(hair(1e-9, 35));
+    expect(left.map((e) => [e.x0, e.y0])).toEqual([
+      [0, 0],
+      [20, 0],
+      [20, 20],
+      [0, 20],
+    ]);
+  });
+
+  it('goes where a contour begins in it, too', () => {
+    const [a, b, c, d, e, ...rest] = hair(1e-9, 35);
+    expect(tidied([e!, ...rest, a!, b!, c!, d!])).toHaveLength(4);
+    expect(tidied([d!, e!, ...rest, a!, b!, c!])).toHaveLength(4);
+  });
+
+  it('a ten-millionth wide stays, and so does a slit', () => {
+    expect(tidied(hair(1e-7, 35))).toHaveLength(7);
+    expect(tidied(hair(1e-9, 5))).toHaveLength(7);
+  });
+});
