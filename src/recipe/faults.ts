@@ -1,4 +1,4 @@
-import { BadInput, type Fault } from '../schema/fault.js';
+import { BadInput, type Fault, shortKey } from '../schema/fault.js';
 import type { Json } from './json.js';
 
 export type Path = readonly string[];
@@ -21,8 +21,7 @@ export class Faults {
       this.#more++;
       return;
     }
-    // A key can be as long as the file; a line of message cannot.
-    const where = path.map((p) => (p.length > 40 ? `${p.slice(0, 40)}...` : p)).join('.');
+    const where = path.map(shortKey).join('.');
     this.#list.push({ where, message, source: sourceOf(this.#tree, path) });
   }
 

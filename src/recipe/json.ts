@@ -1,5 +1,5 @@
 import { parse } from '@humanwhocodes/momoa';
-import { BadInput, type Fault } from '../schema/fault.js';
+import { BadInput, type Fault, shortKey } from '../schema/fault.js';
 
 /** JSON values that remember the line they stand on. */
 export type Json = JsonObject | JsonArray | JsonScalar;
@@ -77,7 +77,7 @@ function convert(node: Tree, fileName: string, path: string, faults: Fault[]): J
   const members = new Map<string, Json>();
   for (const { name, value } of node.members) {
     const key = name.value;
-    const where = path === '' ? key : `${path}.${key}`;
+    const where = path === '' ? shortKey(key) : `${path}.${shortKey(key)}`;
     const first = members.get(key);
     const line = name.loc.start.line;
     if (first) {

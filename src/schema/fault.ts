@@ -11,6 +11,11 @@ export function faultLine(f: Fault): string {
   return printable([f.source, f.where, f.message].filter((s) => s !== undefined && s !== '').join(': '));
 }
 
+/** A key as a path shows it: it can be as long as its file, and a line of message cannot. */
+export function shortKey(key: string): string {
+  return key.length > 40 ? `${key.slice(0, 40)}...` : key;
+}
+
 /** Text with every character that a terminal might act on (controls, line breaks, marks of direction) shown as "?". */
 export function printable(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, '?');

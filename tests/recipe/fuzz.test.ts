@@ -49,6 +49,13 @@ describe('found by these trials:', () => {
     );
   });
 
+  it('a long key is shortened in the line that turns it away', () => {
+    const long = exampleText({ depth: 1 }).replace('"depth"', `"${'W'.repeat(20_000)}"`);
+    expect(said(long)).toMatch(/^recipe.json:\d+: W{40}\.{3}: is not a known key; .{10,600}$/m);
+    const twice = long.replace(/("W+"): 1/, '$1: 1, $1: 2');
+    expect(said(twice)).toMatch(/^recipe.json:\d+: W{40}\.{3}: is given twice.{0,600}$/m);
+  });
+
   it("a log line's version that is too large to hold is damage", () => {
     expect(readLine('{"version":1e999}').kind).toBe('damaged');
   });
