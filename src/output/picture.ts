@@ -56,9 +56,9 @@ export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
     `<rect width="${w}" height="${h}" fill="#fff"/>`,
     ...shadow(facePath, size),
     `<path fill-rule="evenodd" fill="${field.colour}" d="${facePath}"/>`,
-    `<g clip-path="url(#face)">${grainLines(field, place(face), woods.fieldGrain, 7)}</g>`,
     // What runs over the edge of the face (a band across a joint) is cut off there.
     '<g clip-path="url(#face)">',
+    grainLines(field, place(face), woods.fieldGrain, 7),
     ...inlays.flatMap(({ wood, pocket, set, clip, seed }) => [
       `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(pocket)}"/>`,
       `<path fill-rule="evenodd" fill="${wood.colour}" d="${data(set)}"/>`,
