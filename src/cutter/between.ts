@@ -1,4 +1,5 @@
 import { union } from '../geometry/boolean.js';
+import { Indexed } from '../geometry/near.js';
 import { type Box, bounds, type Contour, reversedContour } from '../geometry/region.js';
 import { roll } from '../geometry/roll.js';
 import { tidied } from '../geometry/tidy.js';
@@ -7,7 +8,6 @@ import { Refusal } from '../schema/fault.js';
 import { type Middle, middles } from './bisector.js';
 import { extentOf, middleOf } from './extent.js';
 import { neighboursOf, overlapping } from './overlapping.js';
-import { PieceBody } from './piece-body.js';
 import type { Rule } from './rule.js';
 import type { Change } from './safe.js';
 import { settle } from './settle.js';
@@ -47,11 +47,11 @@ export function settleBetween(pieces: readonly Sound[], rule: Rule, changes: Cha
 }
 
 /** Pieces that a round leaves as they are keep their bodies. */
-function bodiesKept(): (piece: Sound) => PieceBody {
-  const kept = new Map<Sound, PieceBody>();
+function bodiesKept(): (piece: Sound) => Indexed {
+  const kept = new Map<Sound, Indexed>();
   return (piece) => {
     let body = kept.get(piece);
-    if (!body) kept.set(piece, (body = new PieceBody(piece.contours)));
+    if (!body) kept.set(piece, (body = new Indexed(piece)));
     return body;
   };
 }
@@ -61,7 +61,7 @@ interface Gap {
   readonly middle: Middle;
 }
 
-function gapsBetween(bodies: readonly PieceBody[], r: number): Gap[] {
+function gapsBetween(bodies: readonly Indexed[], r: number): Gap[] {
   const neighbours = neighboursOf(bodies, 2 * r);
   return bodies.flatMap((_, i) =>
     middles(i, bodies, neighbours[i]!, r).map((middle) => ({ piece: i, middle })),
@@ -117,7 +117,7 @@ export function namesTogether(names: readonly string[]): string {
 /** Pieces that lie on or in one another are the same wood: one piece. */
 function mergeOverlapping(
   pieces: readonly Sound[],
-  bodyOf: (piece: Sound) => PieceBody,
+  bodyOf: (piece: Sound) => Indexed,
   rule: Rule,
   changes: Change[],
 ): Sound[] {

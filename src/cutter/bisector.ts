@@ -1,9 +1,9 @@
 import { nearerThan } from '../geometry/apart.js';
 import { type Edge, parameterEnd, pointAt, pointParameter, tangentAt } from '../geometry/edge.js';
+import type { Indexed } from '../geometry/near.js';
 import { nearestPoints } from '../geometry/nearest.js';
 import { TIGHT } from '../geometry/tolerances.js';
 import { ballRadius } from '../geometry/touching-ball.js';
-import type { PieceBody } from './piece-body.js';
 
 /** Part of the middle line of a gap: centres of balls that touch both sides, all smaller than the cutter's. */
 export interface Middle {
@@ -29,7 +29,7 @@ const STEPS_PER_RADIUS = 16;
  */
 export function middles(
   self: number,
-  bodies: readonly PieceBody[],
+  bodies: readonly Indexed[],
   neighbours: readonly number[],
   r: number,
 ): Middle[] {
@@ -38,7 +38,7 @@ export function middles(
   const lower = neighbours.filter((j) => j < self);
   const out: Middle[] = [];
   let id = 0;
-  for (const c of bodies[self]!.contours) {
+  for (const c of bodies[self]!.region.contours) {
     const run = new Run(self, r, out);
     for (const e of c) {
       const above = foreign(e, id, bodies[self]!, higher, bodies, 2 * r);
@@ -58,9 +58,9 @@ const NONE: Foreign = { edges: [], owners: [] };
 function foreign(
   e: Edge,
   id: number,
-  own: PieceBody,
+  own: Indexed,
   pieces: readonly number[],
-  bodies: readonly PieceBody[],
+  bodies: readonly Indexed[],
   d: number,
 ): Foreign {
   let found: { edges: Edge[]; owners: number[] } | undefined;

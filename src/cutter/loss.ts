@@ -1,12 +1,12 @@
 import type { Artwork, Piece } from '../geometry/artwork.js';
 import { union } from '../geometry/boolean.js';
+import { Indexed } from '../geometry/near.js';
 import { bounds, type Contour, polygon } from '../geometry/region.js';
 import { clusters, namesTogether } from './between.js';
 import type { Drawn, Family, Loss } from './family.js';
 import { type Body, bodiesOf, kinOf } from './kin.js';
 import { lossesOf, lossesOfDepth } from './lost.js';
 import { overlapping } from './overlapping.js';
-import { PieceBody } from './piece-body.js';
 import type { Safe } from './safe.js';
 
 export type { Loss } from './family.js';
@@ -56,7 +56,7 @@ function named(pieces: readonly Piece[]): Map<string, Piece | null> {
 }
 
 function together(pieces: readonly Piece[]): Drawn[] {
-  const pairs = overlapping(pieces.map((p) => new PieceBody(p.region.contours)));
+  const pairs = overlapping(pieces.map((p) => new Indexed(p.region)));
   return clusters(pieces.length, pairs).map((members) => {
     const own = members.map((i) => pieces[i]!);
     const region = own.length === 1 ? own[0]!.region : union(own.map((p) => p.region));

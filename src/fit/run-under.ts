@@ -1,7 +1,7 @@
 import { clusters, namesTogether } from '../cutter/between.js';
 import type { Artwork, Piece } from '../geometry/artwork.js';
 import { subtract, union } from '../geometry/boolean.js';
-import { comeNear, type Indexed, indexed } from '../geometry/near.js';
+import { comeNear, Indexed } from '../geometry/near.js';
 import { nearestPoints } from '../geometry/nearest.js';
 import { area, circle } from '../geometry/region.js';
 import type { WoodPieces } from './by-wood.js';
@@ -27,7 +27,8 @@ export interface WoodArtwork {
   readonly hidden: readonly Piece[];
 }
 
-interface Body extends Indexed {
+interface Body {
+  readonly shape: Indexed;
   readonly piece: Piece;
   /** Place of its wood in the order. */
   readonly k: number;
@@ -44,7 +45,7 @@ export function runUnder(
   remarks: Artwork['remarks'] = [],
 ): WoodArtwork[] {
   const bodies = groups.flatMap(({ pieces }, k) =>
-    pieces.map((piece): Body => ({ ...indexed(piece.region), piece, k })),
+    pieces.map((piece): Body => ({ shape: new Indexed(piece.region), piece, k })),
   );
   const touching = touchingPairs(bodies, 2 * r - ROUNDING);
   return groups.map(({ wood, pieces: own }, k) => {
@@ -78,17 +79,17 @@ function touchingPairs(bodies: readonly Body[], distance: number): [Body, Body][
   return bodies.flatMap((a, i) =>
     bodies
       .slice(i + 1)
-      .flatMap((b): [Body, Body][] => (a.k < b.k && comeNear(a, b, distance) ? [[a, b]] : [])),
+      .flatMap((b): [Body, Body][] => (a.k < b.k && comeNear(a.shape, b.shape, distance) ? [[a, b]] : [])),
   );
 }
 
 /** Whether there is field between two pieces at their nearest, and no third piece. */
 function fieldBetween(a: Body, b: Body, bodies: readonly Body[]): boolean {
-  if (comeNear(a, b, APART)) return false;
-  const { p, q } = nearestPoints(a.edges, b.edges)!;
+  if (comeNear(a.shape, b.shape, APART)) return false;
+  const { p, q } = nearestPoints(a.shape.edges, b.shape.edges)!;
   const [x, y] = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2];
-  const dot = indexed({ contours: [circle(x, y, APART)] });
-  return !bodies.some((c) => comeNear(c, dot, APART));
+  const dot = new Indexed({ contours: [circle(x, y, APART)] });
+  return !bodies.some((c) => comeNear(c.shape, dot, APART));
 }
 
 function oneOf(pieces: readonly Piece[]): Piece {
