@@ -54,10 +54,12 @@ function lineArc(l: Edge, c: Edge, hit: Hit): void {
   const uy = dy / len;
   const along = (c.cx - l.x0) * ux + (c.cy - l.y0) * uy;
   const away = (c.cx - l.x0) * uy - (c.cy - l.y0) * ux;
-  const h2 = c.r * c.r - away * away;
+  // Not the difference of squares, which a large radius leaves few digits of.
+  const radius = Math.abs(c.r);
+  const h2 = (radius - away) * (radius + away);
   // A line that passes the circle by less than ON_EDGE, or dips into it by no more, touches it: where it would cross
   // is only sure to the root of that, but where it touches is sure to the last digits.
-  const touch = 2 * Math.abs(c.r) * ON_EDGE;
+  const touch = 2 * radius * ON_EDGE;
   if (h2 < -touch) return;
   const h = h2 < touch ? 0 : Math.sqrt(h2);
   if (h === 0) {
@@ -69,22 +71,24 @@ function lineArc(l: Edge, c: Edge, hit: Hit): void {
     const x = l.x0 + ux * t - c.cx;
     const y = l.y0 + uy * t - c.cy;
     const distance = Math.sqrt(x * x + y * y);
-    const exact = t - ((distance - Math.abs(c.r)) * distance) / (x * ux + y * uy);
+    const exact = t - ((distance - radius) * distance) / (x * ux + y * uy);
     hit(l.x0 + ux * exact, l.y0 + uy * exact);
   }
 }
 
-function arcArc(a: Edge, b: Edge, hit: Hit): void {
+function arcArc(e: Edge, f: Edge, hit: Hit): void {
+  // From the smaller circle: of a distance along the larger one's radius few digits would be left.
+  const [a, b] = Math.abs(e.r) <= Math.abs(f.r) ? [e, f] : [f, e];
   const p = Math.abs(a.r);
   const q = Math.abs(b.r);
   const dx = b.cx - a.cx;
   const dy = b.cy - a.cy;
   const d = Math.sqrt(dx * dx + dy * dy);
-  if (d < ON_EDGE || d > p + q + ON_EDGE || d < Math.abs(p - q) - ON_EDGE) return;
-  const along = (p * p - q * q + d * d) / (2 * d);
+  if (d < ON_EDGE || d > p + q + ON_EDGE || d < q - p - ON_EDGE) return;
+  const along = (p * p + (d - q) * (d + q)) / (2 * d);
   // As with a line: circles that dip into each other, or come out of each other, by no more than ON_EDGE touch.
-  const touch = p + q - d < ON_EDGE || d - Math.abs(p - q) < ON_EDGE;
-  const h = touch ? 0 : Math.sqrt(Math.max(0, p * p - along * along));
+  const touch = p + q - d < ON_EDGE || d - (q - p) < ON_EDGE;
+  const h = touch ? 0 : Math.sqrt(Math.max(0, (p - along) * (p + along)));
   const mx = a.cx + (dx * along) / d;
   const my = a.cy + (dy * along) / d;
   if (h === 0) {

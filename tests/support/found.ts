@@ -1,7 +1,8 @@
 import { enforce } from '../../src/cutter/enforce.js';
 import { makePair } from '../../src/fit/split.js';
-import { bulge } from '../../src/geometry/edge.js';
-import { bulgedContour } from '../../src/geometry/region.js';
+import { crossings } from '../../src/geometry/crossings.js';
+import { bulge, type Edge } from '../../src/geometry/edge.js';
+import { bulgedContour, type Contour, windingNumber } from '../../src/geometry/region.js';
 import { Refusal } from '../../src/schema/fault.js';
 import { proofOf } from './proving.js';
 
@@ -14,6 +15,31 @@ export interface Drawn {
   readonly pieces: readonly (readonly (readonly (readonly [x: number, y: number, bulge: number])[])[])[];
 }
 
+function contoursOf(piece: Drawn['pieces'][number]): Contour[] {
+  return piece.map((c) => bulgedContour(c.map(([x, y, b]) => ({ x, y, bulge: b }))));
+}
+
+/** Whether no piece's contours cross themselves or each other, and its further ones are holes in its first. */
+export function isSoundDrawing({ pieces }: Drawn): boolean {
+  return pieces.every((piece) => {
+    const [outer, ...holes] = contoursOf(piece);
+    const edges = [outer!, ...holes].flat();
+    const within = holes.every((h) => h[0] && windingNumber([outer!], h[0].x0, h[0].y0) === 1);
+    return within && edges.every((e, i) => edges.slice(i + 1).every((f) => !cross(e, f)));
+  });
+}
+
+/** Two ends that meet are no crossing. */
+function cross(e: Edge, f: Edge): boolean {
+  const isEnd = (g: Edge, x: number, y: number): boolean =>
+    Math.min(Math.hypot(x - g.x0, y - g.y0), Math.hypot(x - g.x1, y - g.y1)) < 1e-6;
+  let met = false;
+  crossings(e, f, (x, y) => {
+    met ||= !(isEnd(e, x, y) && isEnd(f, x, y));
+  });
+  return met;
+}
+
 /** How it went: proven, nothing left, or refused with a reason. */
 export type End = 'proven' | 'nothing left' | 'refused';
 
@@ -21,7 +47,7 @@ export type End = 'proven' | 'nothing left' | 'refused';
 export function endOf({ r, touch, thin = 'drop', clearance, pieces }: Drawn): End {
   const artwork = pieces.map((contours, i) => ({
     name: `p${i}`,
-    region: { contours: contours.map((c) => bulgedContour(c.map(([x, y, b]) => ({ x, y, bulge: b })))) },
+    region: { contours: contoursOf(contours) },
   }));
   try {
     const safe = enforce({ pieces: artwork }, { r, thin, touch });

@@ -57,7 +57,8 @@ export function openedGaps(region: Region, r: number): { region: Region; opened:
     opened.push(what);
   };
   limbs(b, gaps, r).forEach((limb, k) => {
-    open(bandOf(limb, radiusOf(r, k)), stretched(limb.runs.map((i) => gaps[i]!)));
+    const band = decided(() => bandOf(limb, radiusOf(r, k)));
+    if (band) open(band, stretched(limb.runs.map((i) => gaps[i]!)));
   });
   region.contours.forEach((c, k) => {
     if (wide[k] || contourArea(c) > 0) return;
