@@ -22,14 +22,23 @@ describe('crossings', () => {
     }
   });
 
-  it.each([0.04, 0.4, 4])('of an arc of 100 m with one of %s mm are found to 1e-9 mm', (r) => {
-    const half = Math.max(2 * r, 0.8);
-    const flat = bulged(-half, r / 3, half, r / 3, half / 2e5);
-    expect(Math.abs(flat.r)).toBeGreaterThan(9e4);
-    const points = found(flat, arc(r, 0, -r, 0, 0, 0, r));
-    expect(points).toHaveLength(2);
-    for (const [x, y] of points) expect(Math.abs(Math.hypot(x, y) - r)).toBeLessThan(1e-9);
-  });
+  it.each([0.04, 0.4, 4])(
+    'of arcs of 100 m with one of %s mm are found to 1e-9 mm, wherever they cross',
+    (r) => {
+      const half = Math.max(2 * r, 0.8);
+      for (let k = -9; k <= 9; k++) {
+        const y = (r * k) / 10;
+        const flat = bulged(-half, y - 0.01 * r, half, y + 0.013 * r, half / (2e5 + 1711 * k));
+        expect(Math.abs(flat.r)).toBeGreaterThan(9e4);
+        for (const half of [arc(r, 0, -r, 0, 0, 0, r), arc(-r, 0, r, 0, 0, 0, r)])
+          for (const [u, v] of found(flat, half)) expect(Math.abs(Math.hypot(u, v) - r)).toBeLessThan(1e-9);
+        const both = [arc(r, 0, -r, 0, 0, 0, r), arc(-r, 0, r, 0, 0, 0, r)].flatMap((half) =>
+          found(flat, half),
+        );
+        expect([k, both.length]).toEqual([k, 2]);
+      }
+    },
+  );
 
   it('of a line that touches an arc are one point, the foot of the centre, also when rounding makes it dip in', () => {
     for (const dip of [-5e-10, -1e-15, 0, 1e-15, 5e-10]) {
