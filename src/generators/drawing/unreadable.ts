@@ -53,7 +53,7 @@ const MOST_FAULTS = 8;
 /** `<path id="wing">` */
 export function elementText({ name, attributes }: SvgElement): string {
   const id = attributes.get('id');
-  return id ? `<${name} id="${shortened(id)}">` : `<${name}>`;
+  return id ? `<${shortened(name)} id="${shortened(id)}">` : `<${shortened(name)}>`;
 }
 
 /** A text from the file, short enough for a message. */

@@ -1,5 +1,5 @@
 import { SaxesParser } from 'saxes';
-import { BadInput, Refusal } from '../../schema/fault.js';
+import { BadInput, Refusal, shortKey } from '../../schema/fault.js';
 
 /** An element of a drawing, by its local name. Elements of other namespaces are left out, with all they hold. */
 export interface SvgElement {
@@ -17,6 +17,8 @@ export interface SvgElement {
 export const MOST_BYTES = 2_000_000;
 const MOST_ELEMENTS = 50_000;
 const MOST_DEPTH = 200;
+
+const OTHER_ENTITY = "an entity other than XML's own five stands in it; write the character itself";
 
 /**
  * Reads XML into a tree. Nothing outside the text is ever read, and no entity but XML's own five is known.
@@ -37,7 +39,10 @@ export function readXml(text: string, source: string): SvgElement {
   const open: (SvgElement | null)[] = [];
   let elements = 0;
   let startLine = 1;
-  parser.on('error', (e) => fail(`is no sound XML: ${e.message.replace(/^(\d+:)+\d*:? */, '')}`));
+  parser.on('error', ({ message }) => {
+    const said = message.replace(/^(\d+:)+\d*:? */, '').replace(/\S{41,}/g, shortKey);
+    fail(`is no sound XML: ${/^undefined entity/.test(said) ? OTHER_ENTITY : said}`);
+  });
   parser.on('doctype', (doctype) => {
     if (/<!(ENTITY|ATTLIST|ELEMENT)|%/i.test(doctype))
       fail(
@@ -54,7 +59,7 @@ export function readXml(text: string, source: string): SvgElement {
     const parent = open[open.length - 1] ?? null;
     const local = name.startsWith('svg:') ? name.slice(4) : name;
     if (local.includes(':') || (open.length > 0 && !parent)) {
-      if (open.length === 0) fail(`starts with <${name}>, not with <svg>; give an SVG file`);
+      if (open.length === 0) fail(`starts with <${shortKey(name)}>, not with <svg>; give an SVG file`);
       open.push(null);
       return;
     }
@@ -81,6 +86,7 @@ export function readXml(text: string, source: string): SvgElement {
   });
   parser.write(text).close();
   const made = root as SvgElement | null;
-  if (made?.name !== 'svg') return fail(`starts with <${made?.name}>, not with <svg>; give an SVG file`);
+  if (made?.name !== 'svg')
+    return fail(`starts with <${shortKey(made?.name ?? '')}>, not with <svg>; give an SVG file`);
   return made;
 }
