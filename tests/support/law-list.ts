@@ -11,8 +11,9 @@ const TOO_FINE = /^sliver 1e-9|000000 mm away/;
 export const NOT_YET = {
   // The gap is off by 5e-6 mm where crumbs of corners of 1e-5 radians were left out.
   fits: /^collinear points to 1e-6$/,
-  // No consistent boundary between sides a billionth of a millimetre apart, when moved; a refusal of a mirror image alone.
-  moves: /^(slit 1e-9 wide|seed 1000476)$/,
+  // No consistent boundary between sides a billionth of a millimetre apart, when moved; a refusal of a mirror image alone; a
+  // limb cut open, 0.004 mm elsewhere when scaled.
+  moves: /^(slit 1e-9 wide|seed 1000476|seed 1000732)$/,
 };
 
 /**
