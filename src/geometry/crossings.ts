@@ -21,6 +21,15 @@ export function crossings(a: Edge, b: Edge, at: (x: number, y: number) => void):
   else arcArc(a, b, both);
 }
 
+/** Whether two edges meet anywhere. */
+export function meet(a: Edge, b: Edge): boolean {
+  let met = false;
+  crossings(a, b, () => {
+    met = true;
+  });
+  return met;
+}
+
 function onEdge(e: Edge, x: number, y: number): boolean {
   return !(e.r === 0 && offBox(e, x, y)) && distanceToEdge(e, x, y) <= ON_EDGE;
 }

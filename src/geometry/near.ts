@@ -1,5 +1,5 @@
 import { nearerThan } from './apart.js';
-import { crossings } from './crossings.js';
+import { meet } from './crossings.js';
 import type { Edge } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { type Box, bounds, type Region, windingNumber } from './region.js';
@@ -35,7 +35,7 @@ export function comeNear(a: Indexed, b: Indexed, distance: number): boolean {
   for (let i = 0; i < few.edges.length; i++)
     for (const j of many.index.nearEdge(i, distance, few.index)) {
       const [e, f] = [few.edges[i]!, many.edges[j]!];
-      if (nearerThan(e, f, distance) || cross(e, f)) return true;
+      if (nearerThan(e, f, distance) || meet(e, f)) return true;
     }
   // With no edges near each other, a contour lies in the other region as a whole or not at all.
   return startsIn(a.region, b.region) || startsIn(b.region, a.region);
@@ -43,14 +43,6 @@ export function comeNear(a: Indexed, b: Indexed, distance: number): boolean {
 
 function boxesNear(a: Box, b: Box, d: number): boolean {
   return a.minX - d <= b.maxX && b.minX - d <= a.maxX && a.minY - d <= b.maxY && b.minY - d <= a.maxY;
-}
-
-function cross(e: Edge, f: Edge): boolean {
-  let met = false;
-  crossings(e, f, () => {
-    met = true;
-  });
-  return met;
 }
 
 function startsIn(a: Region, b: Region): boolean {

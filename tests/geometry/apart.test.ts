@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nearerThan, surelyApart } from '../../src/geometry/apart.js';
-import { crossings } from '../../src/geometry/crossings.js';
+import { meet } from '../../src/geometry/crossings.js';
 import { arc, type Edge, line, parameterEnd, pointAt } from '../../src/geometry/edge.js';
 import { nearestPoints } from '../../src/geometry/nearest.js';
 import { seeded } from '../support/random.js';
@@ -30,18 +30,10 @@ function anyEdge(): Edge {
   return arc(...at(from), ...at(to), x, y, to > from ? r : -r);
 }
 
-function cross(e: Edge, f: Edge): boolean {
-  let met = false;
-  crossings(e, f, () => {
-    met = true;
-  });
-  return met;
-}
-
 describe('two edges that do not cross', () => {
   const pairs = Array.from({ length: 6000 }, (): [Edge, Edge] => [anyEdge(), anyEdge()])
     .map(([e, f]) => ({ e, f, distance: nearestPoints([e], [f])!.distance, sampled: 0 }))
-    .filter((p) => p.distance > 0.5 && !cross(p.e, p.f))
+    .filter((p) => p.distance > 0.5 && !meet(p.e, p.f))
     .slice(0, 500);
   for (const p of pairs) p.sampled = sampled(p.e, p.f);
 

@@ -5,7 +5,8 @@ import type { Subpath } from './outline-path.js';
 import type { Style } from './properties.js';
 import type { References } from './references.js';
 import { isShape, lengths, type Whole } from './shapes.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 /** What reading a clip takes from the walk. */

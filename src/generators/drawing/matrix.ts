@@ -1,7 +1,8 @@
 import type { Vector } from '../../geometry/bezier.js';
 import { cos, radians, sin, tan } from '../../geometry/trig.js';
 import { readNumbers } from './numbers.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 /** An affine map as SVG writes it: x' = a x + c y + e, y' = b x + d y + f. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];

@@ -1,4 +1,5 @@
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 /** A number of SVG's, as a regular expression. */
 export const NUMBER = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;

@@ -1,5 +1,6 @@
 import type { Property, Style } from './properties.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 /**
  * What a colour means for an inlay, which has one wood: nothing is painted; the figure is (any colour but white); or

@@ -1,5 +1,6 @@
 import { NUMBER } from './numbers.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 /** How many numbers each command takes. */
 const COUNTS = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 } as const;

@@ -1,4 +1,5 @@
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 /** The elements of a drawing by id: what references in it lead to. Nothing outside the file is ever looked for. */

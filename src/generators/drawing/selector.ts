@@ -1,6 +1,7 @@
 import type { CssNode } from 'css-tree';
 import generate from 'css-tree/generator';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 /** How much a selector counts: ids, then classes, then names (Selectors 3, section 9). */

@@ -2,7 +2,8 @@ import type { Vector } from '../../geometry/bezier.js';
 import { readLength, readNumbers } from './numbers.js';
 import { ellipsePath, lineTo, quarterArc, rectanglePath, type Step, type Subpath } from './outline-path.js';
 import { readPathData } from './path-data.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 /** What 100 % is, across, down, and for a length in no direction; user units. */

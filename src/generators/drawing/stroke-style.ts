@@ -1,7 +1,8 @@
 import type { Stroke } from './display.js';
 import { readLength, readNumbers } from './numbers.js';
 import type { Style } from './properties.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 const JOINS = ['miter', 'round', 'bevel'] as const;
 const CAPS = ['butt', 'round', 'square'] as const;

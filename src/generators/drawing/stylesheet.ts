@@ -3,7 +3,8 @@ import generate from 'css-tree/generator';
 import parse from 'css-tree/parser';
 import { isProperty, type Property } from './properties.js';
 import { type Pattern, readSelector, type SelectorRank } from './selector.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 
 export interface Declaration {
   readonly property: Property;

@@ -7,7 +7,8 @@ import type { Telling } from './outlines/gaps.js';
 import { outlined } from './outlines/outlines.js';
 import { piecesOf } from './outlines/pieces.js';
 import type { Repairs, Tolerances } from './outlines/repair.js';
-import { elementText, shortened } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { elementText } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 /**

@@ -1,4 +1,5 @@
 import { BadInput, type Fault } from '../../schema/fault.js';
+import { shortened } from './shortened.js';
 import type { SvgElement } from './xml.js';
 
 /** What is wrong with the element at hand, in words that follow its name. Thrown where it is seen, placed by the walk. */
@@ -54,10 +55,4 @@ const MOST_FAULTS = 8;
 export function elementText({ name, attributes }: SvgElement): string {
   const id = attributes.get('id');
   return id ? `<${shortened(name)} id="${shortened(id)}">` : `<${shortened(name)}>`;
-}
-
-/** A text from the file, short enough for a message. */
-export function shortened(text: string): string {
-  const characters = [...text.trim()];
-  return characters.length > 40 ? `${characters.slice(0, 39).join('')}…` : characters.join('');
 }

@@ -1,6 +1,7 @@
 import type { Matrix } from './matrix.js';
 import { readNumbers } from './numbers.js';
-import { shortened, Unreadable } from './unreadable.js';
+import { shortened } from './shortened.js';
+import { Unreadable } from './unreadable.js';
 import type { SvgElement } from './xml.js';
 
 export interface Rect {

@@ -1,5 +1,6 @@
 import { SaxesParser } from 'saxes';
-import { BadInput, Refusal, shortKey } from '../../schema/fault.js';
+import { BadInput, Refusal } from '../../schema/fault.js';
+import { shortened } from './shortened.js';
 
 /** An element of a drawing, by its local name. Elements of other namespaces are left out, with all they hold. */
 export interface SvgElement {
@@ -40,7 +41,7 @@ export function readXml(text: string, source: string): SvgElement {
   let elements = 0;
   let startLine = 1;
   parser.on('error', ({ message }) => {
-    const said = message.replace(/^(\d+:)+\d*:? */, '').replace(/\S{41,}/g, shortKey);
+    const said = message.replace(/^(\d+:)+\d*:? */, '').replace(/\S{41,}/g, shortened);
     fail(`is no sound XML: ${/^undefined entity/.test(said) ? OTHER_ENTITY : said}`);
   });
   parser.on('doctype', (doctype) => {
@@ -59,7 +60,7 @@ export function readXml(text: string, source: string): SvgElement {
     const parent = open[open.length - 1] ?? null;
     const local = name.startsWith('svg:') ? name.slice(4) : name;
     if (local.includes(':') || (open.length > 0 && !parent)) {
-      if (open.length === 0) fail(`starts with <${shortKey(name)}>, not with <svg>; give an SVG file`);
+      if (open.length === 0) fail(`starts with <${shortened(name)}>, not with <svg>; give an SVG file`);
       open.push(null);
       return;
     }
@@ -87,6 +88,6 @@ export function readXml(text: string, source: string): SvgElement {
   parser.write(text).close();
   const made = root as SvgElement | null;
   if (made?.name !== 'svg')
-    return fail(`starts with <${shortKey(made?.name ?? '')}>, not with <svg>; give an SVG file`);
+    return fail(`starts with <${shortened(made?.name ?? '')}>, not with <svg>; give an SVG file`);
   return made;
 }

@@ -1,5 +1,5 @@
 import { nearerThan } from '../../geometry/apart.js';
-import { crossings } from '../../geometry/crossings.js';
+import { meet } from '../../geometry/crossings.js';
 import type { Edge } from '../../geometry/edge.js';
 import { type Box, bounds, edgeBox, type Region, windingNumber } from '../../geometry/region.js';
 import { type Isometry, image, imageOf } from './isometry.js';
@@ -74,11 +74,7 @@ function within(p: Box, q: Box, gap: number): boolean {
 }
 
 function edgesApart(e: Edge, f: Edge, gap: number): boolean {
-  let met = false;
-  crossings(e, f, () => {
-    met = true;
-  });
-  return !met && !nearerThan(e, f, gap);
+  return !meet(e, f) && !nearerThan(e, f, gap);
 }
 
 /** Does the first region hold a contour of the second? */

@@ -1,5 +1,6 @@
 import { BadInput, Refusal } from '../../../schema/fault.js';
-import { shortened, Unreadable } from '../unreadable.js';
+import { shortened } from '../shortened.js';
+import { Unreadable } from '../unreadable.js';
 import { Entity } from './entity.js';
 import { Groups } from './groups.js';
 import { mmPerUnit } from './units.js';

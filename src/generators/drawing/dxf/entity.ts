@@ -1,4 +1,5 @@
-import { shortened, Unreadable } from '../unreadable.js';
+import { shortened } from '../shortened.js';
+import { Unreadable } from '../unreadable.js';
 import { numberOf } from './groups.js';
 
 /** An entity as the file has it: group codes and values in their order. */

@@ -1,5 +1,5 @@
 import { BadInput, Refusal } from '../../../schema/fault.js';
-import { shortened } from '../unreadable.js';
+import { shortened } from '../shortened.js';
 
 /** Bound that keeps a hostile file from taking time and memory. */
 export const MOST_DXF = 20_000_000;

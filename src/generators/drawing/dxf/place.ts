@@ -1,7 +1,8 @@
 import { Refusal } from '../../../schema/fault.js';
 import { IDENTITY, type Matrix, multiply } from '../matrix.js';
 import type { Subpath } from '../outline-path.js';
-import { type DrawingFaults, shortened, Unreadable } from '../unreadable.js';
+import { shortened } from '../shortened.js';
+import { type DrawingFaults, Unreadable } from '../unreadable.js';
 import type { Drawn, DxfDocument, LayerState } from './document.js';
 import type { Entity } from './entity.js';
 import { insertMatrices } from './insert.js';
