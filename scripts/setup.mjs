@@ -67,6 +67,7 @@ function compile(force) {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist);
   run('tsc', ['-p', 'tsconfig.json'], 'the sources do not compile (see above)');
+  run('scripts/bundle.mjs', [], 'the command cannot be put together (see above)');
   chmodSync(join(dist, 'cli.js'), 0o755);
   run('vite', ['build', '--logLevel', 'warn'], 'the page does not build (see above)');
   writeFileSync(stamp, now);
@@ -83,6 +84,7 @@ function fingerprint() {
   for (const file of [
     ...sources,
     join(ROOT, 'tsconfig.json'),
+    join(ROOT, 'scripts', 'bundle.mjs'),
     join(ROOT, 'vite.config.ts'),
     join(ROOT, 'package-lock.json'),
   ]) {

@@ -1,6 +1,7 @@
 import { MessageChannel } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
-import { type Counts, countsOf, noMoreWriting } from './make-state.js';
+import { compileRenderer } from '../disk/load.js';
+import { countsOf, noMoreWriting } from './make-state.js';
 import type { ThreadTask } from './make-thread.js';
 import { failed, type Outcome, type Task } from './outcome.js';
 import { Progress } from './progress.js';
@@ -19,6 +20,7 @@ export async function makeMany(
   say: (outcome: Outcome) => void,
 ): Promise<void> {
   const counts = countsOf(new SharedArrayBuffer(8));
+  const renderer = await compileRenderer();
   const pool = new Tinypool({
     filename: new URL('./make-thread.js', import.meta.url).href,
     minThreads: threads,
@@ -49,7 +51,12 @@ export async function makeMany(
     await Promise.all(
       tasks.map(async (task, k) => {
         if (!('text' in task)) return finish(k, task);
-        finish(k, await onThread(pool, task, counts, (step) => progress.at(k, `${task.name} ${step}`)));
+        finish(
+          k,
+          await onThread(pool, { task, renderer, shared: counts.shared }, (step) =>
+            progress.at(k, `${task.name} ${step}`),
+          ),
+        );
       }),
     );
   } finally {
@@ -61,13 +68,12 @@ export async function makeMany(
 
 async function onThread(
   pool: Tinypool,
-  { recipe: _, given: __, ...task }: Task,
-  counts: Counts,
+  { task: { recipe: _, given: __, ...task }, ...rest }: Omit<ThreadTask, 'port'> & { task: Task },
   step: (step: string) => void,
 ): Promise<Outcome> {
   const { port1, port2 } = new MessageChannel();
   port1.on('message', step);
-  const sent: ThreadTask = { task, port: port2, shared: counts.shared };
+  const sent: ThreadTask = { ...rest, task, port: port2 };
   try {
     return await pool.run(sent, { transferList: [port2] });
   } catch (e) {

@@ -1,4 +1,5 @@
 import type { MessagePort } from 'node:worker_threads';
+import { loadRenderer } from '../disk/load.js';
 import { makeOne } from './make-one.js';
 import { countsOf } from './make-state.js';
 import type { Outcome, Task } from './outcome.js';
@@ -9,10 +10,13 @@ export interface ThreadTask {
   /** Hears of each step. */
   readonly port: MessagePort;
   readonly shared: SharedArrayBuffer;
+  /** The picture renderer: compiled once for all threads, and made faster by all as they run it. */
+  readonly renderer: WebAssembly.Module;
 }
 
 /** Makes one piece; its messages come back together with how it went. */
-export default async function onThread({ task, port, shared }: ThreadTask): Promise<Outcome> {
+export default async function onThread({ task, port, shared, renderer }: ThreadTask): Promise<Outcome> {
+  await loadRenderer(renderer);
   const told: string[] = [];
   const outcome = await makeOne(task, {
     tell: (line) => told.push(line),

@@ -169,10 +169,22 @@ export function loadPictureFont(): PictureFont {
   return { family: face!.title, bytes: readFileSync(require.resolve(face!.file)) };
 }
 
-/** Starts the picture renderer. Its WASM takes a moment, so it is loaded only when something is drawn. */
-export async function loadRenderer(): Promise<Renderer> {
+/**
+ * Starts the picture renderer, where that is not done. Its WASM takes a moment, so it is loaded only when something is
+ * drawn; `compiled` for a thread, which need not compile again what another has.
+ */
+export async function loadRenderer(compiled?: WebAssembly.Module): Promise<Renderer> {
   const { makeRenderer } = await import('../output/renderer.js');
-  return makeRenderer(readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm')));
+  return makeRenderer(() => compiled ?? rendererBytes());
+}
+
+/** The picture renderer compiled, for threads to share. */
+export async function compileRenderer(): Promise<WebAssembly.Module> {
+  return WebAssembly.compile(rendererBytes());
+}
+
+function rendererBytes(): Uint8Array<ArrayBuffer> {
+  return readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm'));
 }
 
 function bad(path: string, message: string, where = ''): BadInput {

@@ -62,6 +62,9 @@ const ATTEMPTS = 5;
 /** Share of the chord that an arc's end may be off its circle for its centre to be moved: it then turns by as much. */
 const NO_KINK = 1e-5;
 
+/** The same for the arc of a ball at rest: left as it is it would do worse. */
+const MOST_TURN = 0.01;
+
 /** tan(half of 176 degrees): edges sweep less, so an arc that seems to sweep more runs from its end to its start. */
 const BACKWARDS = 28;
 
@@ -119,7 +122,7 @@ function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: num
     const cy = (s.edge.y1 + to.edge.y0) / 2;
     rests.push(new RestBetween(contours, s, to, stretches[follows[i]!]!, [cx, cy]));
     index ??= new EdgesIndex(stretches.map((t) => t.edge));
-    for (const a of arcAbout(cx, cy, s.foot1, to.foot0, r)) {
+    for (const a of arcAbout(cx, cy, s.foot1, to.foot0, r).map(throughItsFeet)) {
       const kept = outsideOthers(a, cx, cy, i, n, r, graze, stretches, index);
       if (kept.length !== 1 || kept[0] !== a) interfered = true;
       edges.push(...kept);
@@ -165,6 +168,19 @@ function arcAbout(
   const mx = cx + (dy / l) * r;
   const my = cy - (dx / l) * r;
   return [arc(p[0], p[1], mx, my, cx, cy, r), arc(mx, my, q[0], q[1], cx, cy, r)];
+}
+
+/**
+ * An arc of a resting ball with its centre moved to where the feet say it is. The ends of the two stretches it lies between
+ * may be a joint's width apart, and whatever rolls along an arc whose ends are off its circle finds no way on.
+ */
+function throughItsFeet(a: Edge): Edge {
+  const off = Math.max(offCircle(a, a.x0, a.y0), offCircle(a, a.x1, a.y1));
+  return off < SAME_POINT ? a : onItsCircle(a, MOST_TURN);
+}
+
+function offCircle(a: Edge, x: number, y: number): number {
+  return Math.abs(Math.sqrt((x - a.cx) * (x - a.cx) + (y - a.cy) * (y - a.cy)) - Math.abs(a.r));
 }
 
 /** What of a rest's arc no other resting or rolling ball covers: two rests nearer than 2r to each other overlap. */

@@ -110,14 +110,32 @@ function toDrop(contour: Contour): boolean[] {
     let run = 1;
     while (run < n && isCrumb(contour[(i + run) % n]!)) run++;
     const edges = Array.from({ length: run + 2 }, (_, k) => contour[(i + n - 1 + k) % n]!);
-    const [before, from, after] = [edges[0]!, edges[1]!, edges[run + 1]!];
     if (run + 2 > n || edges.some((e, k) => k > 0 && !smooth(edges[k - 1]!, e))) continue;
-    const x = (from.x0 + after.x0) / 2;
-    const y = (from.y0 + after.y0) / 2;
-    if (smooth(onItsCircle({ ...before, x1: x, y1: y }), onItsCircle({ ...after, x0: x, y0: y }))) continue;
-    for (let k = 0; k < run; k++) drop[(i + k) % n] = false;
+    for (const k of needed(edges)) drop[(i + k - 1) % n] = false;
   }
   return drop;
+}
+
+/** Which crumbs of a run between two edges are needed for it to stay smooth: none, or the longest, or all. */
+function needed(edges: readonly Edge[]): number[] {
+  const crumbs = edges.slice(1, -1).map((_, k) => k + 1);
+  const longest = crumbs.reduce((a, b) => (chordLength(edges[b]!) > chordLength(edges[a]!) ? b : a));
+  const last = edges.length - 1;
+  const enough = [[], [longest]].find((kept) => meetSmoothly([0, ...kept, last].map((k) => edges[k]!)));
+  return enough ?? crumbs;
+}
+
+/** Whether edges stay smooth where each is made to meet the next half way between their ends. */
+function meetSmoothly(edges: readonly Edge[]): boolean {
+  const joints = edges
+    .slice(1)
+    .map((e, k) => [(edges[k]!.x1 + e.x0) / 2, (edges[k]!.y1 + e.y0) / 2] as const);
+  const joined = edges.map((e, k) => {
+    const [x0, y0] = joints[k - 1] ?? [e.x0, e.y0];
+    const [x1, y1] = joints[k] ?? [e.x1, e.y1];
+    return onItsCircle({ ...e, x0, y0, x1, y1 });
+  });
+  return joined.every((e, k) => k === 0 || smooth(joined[k - 1]!, e));
 }
 
 function smooth(e: Edge, after: Edge): boolean {

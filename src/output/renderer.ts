@@ -17,9 +17,9 @@ export interface Renderer {
 /** The library keeps its WASM in module state and refuses to start twice, so whether it was started is kept here too. */
 let started: Promise<void> | undefined;
 
-/** Starts the renderer from the bytes of its WASM file; later calls reuse the first one's. */
-export async function makeRenderer(wasmBytes: BufferSource): Promise<Renderer> {
-  started ??= initWasm(wasmBytes);
+/** Starts the renderer from its WASM, which is asked for only then; later calls reuse what the first one started. */
+export async function makeRenderer(wasm: () => BufferSource | WebAssembly.Module): Promise<Renderer> {
+  started ??= initWasm(wasm());
   await started;
   return { png };
 }

@@ -4,7 +4,7 @@ import { writeFolder } from '../disk/folder.js';
 import { describeError } from '../disk/report.js';
 import type { Make, Making } from '../wire.js';
 import { Denied } from './denied.js';
-import type { Task, ThreadSays } from './make-thread.js';
+import type { Task, ThreadSays } from './piece-thread.js';
 
 /** Pieces made at once: each takes a core. */
 const MOST_AT_ONCE = 2;
@@ -30,7 +30,7 @@ export class Maker {
     if (this.#running.size >= MOST_AT_ONCE)
       throw new Denied(429, `${MOST_AT_ONCE} pieces are being made: wait for one, or stop it`);
     const task: Task = { root: this.#root, out: this.#out, file, text };
-    const thread = new Worker(new URL('./make-thread.js', import.meta.url), { workerData: task });
+    const thread = new Worker(new URL('./piece-thread.js', import.meta.url), { workerData: task });
     this.#running.set(file, thread);
     let over = false;
     const end = (last: Making | null): void => {

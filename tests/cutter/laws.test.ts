@@ -3,8 +3,8 @@ import { circle, type Region } from '../../src/geometry/region.js';
 import { placedRegion } from '../../src/geometry/transform.js';
 import { hardOutlines } from '../support/hard-outlines.js';
 import { box, comb, hole, needle, one, R } from '../support/hard-shapes.js';
-import { broken, followsMoves, laws, NOT_YET } from '../support/law-list.js';
-import { byBothRoutes, fits, passed, spill } from '../support/laws.js';
+import { broken, followsMoves, laws } from '../support/law-list.js';
+import { byBothRoutes, passed, spill } from '../support/laws.js';
 import { gapOff, outside, stray } from '../support/meters.js';
 import { EXACT, FEW, isCritical, MIRRORED, MOVES, strayUnder } from '../support/moves.js';
 import { randomOutline } from '../support/random-outlines.js';
@@ -104,14 +104,15 @@ describe('found by these laws', () => {
   it.each([1324, 2130, 2667])('random outline %d is parted as its mirror image', (seed) => {
     expect(strayUnder(MIRRORED, randomOutline(seed))!).toBeLessThanOrEqual(EXACT);
   });
+
+  // The arc of a ball at rest went about a middle that was a joint's width off: its mirror image was refused.
+  it('random outline 1000476 is made as its mirror image', () => {
+    expect(strayUnder(MIRRORED, randomOutline(1_000_476))!).toBeLessThanOrEqual(EXACT);
+  });
 });
 
 describe('not yet', () => {
   const named = (name: RegExp) => hardOutlines().filter((h) => name.test(h.name));
-
-  it.fails('gaps to 1e-6 mm beside corners of 1e-5 radians', () => {
-    expect(broken(fits, named(NOT_YET.fits)).lines).toEqual([]);
-  });
 
   it.fails('a slit 1e-9 wide, wherever it lies', () => {
     expect(broken(followsMoves(FEW), named(/^slit 1e-9 wide$/)).lines).toEqual([]);
@@ -120,9 +121,5 @@ describe('not yet', () => {
   it.fails('a limb cut open by as much to spare at any scale', () => {
     const scaled = MOVES.find((m) => m.scale === 1.9)!;
     expect(strayUnder(scaled, randomOutline(1_000_732))!).toBeLessThanOrEqual(EXACT);
-  });
-
-  it.fails('a mirror image that is refused where the outline is not', () => {
-    expect(strayUnder(MIRRORED, randomOutline(1_000_476))!).toBeLessThanOrEqual(EXACT);
   });
 });

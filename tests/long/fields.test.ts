@@ -13,9 +13,6 @@ const PATIENCE = 2;
 /** Where a field that fails is written, as small as it could be made: it belongs into tests/corpus/finds. */
 const FINDS = new URL('../.actual/finds/', import.meta.url);
 
-/** Seeds that still fail, as their finds do: such pieces are refused, four as undecided and two by the proof. */
-const NOT_YET = [1_074_616, 1_186_231, 1_192_342, 1_288_228, 1_355_540, 1_372_403];
-
 /** Larger and denser than the usual test's, on seeds of their own: polygons, discs, rings and plates with holes. */
 function fieldOf(seed: number): Drawn {
   const random = seeded(seed);
@@ -64,7 +61,6 @@ it(`settles ${RUNS} dense random fields: every pair is proven, or refused with a
       const { user } = process.cpuUsage(start);
       if (user / 1e6 > PATIENCE) faults.push(`seed ${seed}: took ${(user / 1e6).toFixed(1)} s`);
     } catch (e) {
-      if (NOT_YET.includes(seed)) continue;
       mkdirSync(FINDS, { recursive: true });
       writeFileSync(
         new URL(`field-${seed}.json`, FINDS),

@@ -3,7 +3,7 @@ import { makeRenderer } from '../../src/output/index.js';
 
 /** The renderer, started from the library's own WASM file. */
 export function testRenderer() {
-  return makeRenderer(readFileSync('node_modules/@resvg/resvg-wasm/index_bg.wasm'));
+  return makeRenderer(() => readFileSync('node_modules/@resvg/resvg-wasm/index_bg.wasm'));
 }
 
 /** One drawn edge: from, to, and for arcs radius and SVG sweep flag. */

@@ -26,7 +26,7 @@ async function files(needs: Needs): Promise<[string, string][]> {
     ...(needs.fonts.length > 0 ? { shaper: makeShaper(bytes(needs.shaper)) } : {}),
   };
   const job = build(readRecipe(needs.text, needs.path), assets);
-  const made = proven(job, await makeRenderer(bytes(needs.renderer)), () => undefined);
+  const made = proven(job, await makeRenderer(() => bytes(needs.renderer)), () => undefined);
   return [...made.files].filter((f): f is [string, string] => typeof f[1] === 'string');
 }
 

@@ -3,6 +3,7 @@ import { filleted } from '../../src/cutter/fillet.js';
 import { tightPlaces } from '../../src/cutter/tight.js';
 import { makePair } from '../../src/fit/split.js';
 import type { Piece } from '../../src/geometry/artwork.js';
+import type { Edge } from '../../src/geometry/edge.js';
 import type { Contour } from '../../src/geometry/region.js';
 import { type Rolled, roll, rollOutside } from '../../src/geometry/roll.js';
 import { tidied } from '../../src/geometry/tidy.js';
@@ -46,6 +47,19 @@ export const oneWay: Law = ({ pieces, rule: { r } }) =>
       ...over(0, outside({ contours: drawn }, closed), 'closing takes'),
     ];
   });
+
+/** Opening and closing leave every arc's ends on its circle, to 1e-7 mm: a ball that rolls along it finds its way on. */
+export const onCircles: Law = ({ pieces, rule: { r } }) =>
+  pieces.flatMap(({ region }) => {
+    const opened = roll(region.contours.map(tidied), r).contours;
+    const off = [...opened, ...rollOutside(opened, r).contours].flat().map(offCircle);
+    return over(1e-7, Math.max(0, ...off), 'an arc off its circle by');
+  });
+
+function offCircle({ x0, y0, x1, y1, cx, cy, r }: Edge): number {
+  const off = (x: number, y: number): number => Math.abs(Math.hypot(x - cx, y - cy) - Math.abs(r));
+  return r === 0 ? 0 : Math.max(off(x0, y0), off(x1, y1));
+}
 
 /**
  * Before narrow places are settled the pass opens, then closes (`roll`, then `rollOutside`). With a disc larger to open and
