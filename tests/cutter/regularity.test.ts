@@ -6,7 +6,7 @@ import { proofOf } from '../support/proving.js';
 import { randomPolygon, seeded } from '../support/random.js';
 
 /** How many random fields. The long tests take more, and denser ones. */
-const RUNS = 2000;
+const RUNS = 1000;
 
 /**
  * The property that all stands on (r-regularity: Serra 1982, Pavlidis 1982; reach: Federer 1959): whatever is drawn,

@@ -63,7 +63,7 @@ describe('thin: "widen"', () => {
   it('passes the proof on random strokes and letters, or refuses', () => {
     const random = seeded(4711);
     const seen = { proven: 0, refused: [] as string[] };
-    for (let k = 0; k < 300; k++) {
+    for (let k = 0; k < 150; k++) {
       const piece = k % 3 === 0 ? randomLetter(random) : randomStroke(random, k);
       try {
         const safe = widened(piece);
@@ -76,7 +76,7 @@ describe('thin: "widen"', () => {
       }
     }
     expect(seen.refused).toEqual([]);
-    expect(seen.proven).toBeGreaterThanOrEqual(294);
+    expect(seen.proven).toBe(150);
   });
 });
 

@@ -1,19 +1,15 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import { Resvg } from '@resvg/resvg-wasm';
 import pixelmatch from 'pixelmatch';
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
+import { testRenderer } from '../support/renderer.js';
 
 /** A picture in black and white: what is figure, and what is paper. */
 export type Picture = PNG;
 
-let ready: Promise<void> | null = null;
-
 /** The picture of an SVG by resvg, on white paper, `width` pixels wide. */
 export async function byResvg(svg: string, width: number): Promise<Picture> {
-  ready ??= initWasm(readFileSync(createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm')));
-  await ready;
+  await testRenderer();
   const drawn = new Resvg(svg, { background: 'white', fitTo: { mode: 'width', value: width } }).render();
   return blackAndWhite(PNG.sync.read(Buffer.from(drawn.asPng())));
 }

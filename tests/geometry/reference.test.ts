@@ -28,11 +28,11 @@ function randomRegion(random: () => number): Region {
 const CHORD = 0.0005;
 const FINE = CHORD / 100;
 
-describe('opening and closing against Clipper2 on 300 random regions', () => {
+describe('opening and closing against Clipper2 on 150 random regions', () => {
   it('agree in area to 1e-4 and in place to 0.003 mm, away from near-critical necks', () => {
     let plain = 0;
     let critical = 0;
-    for (let seed = 0; seed < 300; seed++) {
+    for (let seed = 0; seed < 150; seed++) {
       const random = seeded(seed * 104729 + 7);
       const region = randomRegion(random);
       const r = 0.8 + random() * 1.2;
@@ -67,8 +67,8 @@ describe('opening and closing against Clipper2 on 300 random regions', () => {
         );
       }
     }
-    expect(plain).toBeGreaterThan(590);
-    expect(plain + critical).toBe(600);
+    expect(plain).toBeGreaterThan(295);
+    expect(plain + critical).toBe(300);
   });
 });
 

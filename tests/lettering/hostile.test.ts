@@ -4,7 +4,7 @@ import { faultOf, tryFonts } from '../support/font-trials.js';
 import { mutant, soundFonts } from '../support/mutated-fonts.js';
 
 /** Random damage beside the bombs; the long tests take thousands. */
-const RUNS = 100;
+const RUNS = 40;
 
 describe('a font that is not what it says', () => {
   it('is told from a sound one: TTF, OTF, and both in WOFF are drawn', async () => {

@@ -7,7 +7,8 @@ import { assets } from '../support/artwork.js';
 import { openReader, type Reader } from '../support/ocr.js';
 import { printed } from '../support/print.js';
 import { combined, polygonArea } from '../support/reference.js';
-import { type DrawnEdge, svgContours, testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
+import { type DrawnEdge, svgContours } from './read.js';
 
 /**
  * Letters, which no mirror and no half turn leaves alike, come out readable in the piece whichever way the plug goes in.

@@ -4,7 +4,8 @@ import dxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { area, contourArea } from '../../src/geometry/region.js';
 import { draw, type Files } from '../../src/output/index.js';
-import { bulgeArea, svgContours, testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
+import { bulgeArea, svgContours } from './read.js';
 import { sampleJob } from './sample-job.js';
 
 interface Polyline {

@@ -5,7 +5,7 @@ import { circle } from '../../src/geometry/region.js';
 import type { Finding } from '../../src/inspect/finding.js';
 import { placed } from '../../src/output/badges.js';
 import { findingPicture } from '../../src/output/finding-picture.js';
-import { testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
 import { sampleJob } from './sample-job.js';
 
 const finding = (part: Partial<Finding>): Finding => ({

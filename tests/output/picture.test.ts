@@ -3,7 +3,7 @@ import pixelmatch from 'pixelmatch';
 import { PNG } from 'pngjs';
 import { beforeAll, expect, it } from 'vitest';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
-import { testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
 import { CARRIER, sampleJob } from './sample-job.js';
 
 const GOLDEN = 'tests/golden/sample-picture.png';

@@ -6,7 +6,7 @@ import { draw } from '../../src/output/index.js';
 import { readRecipe } from '../../src/recipe/read.js';
 import { assets } from '../support/artwork.js';
 import { chromiumPath, openBrowser } from '../support/browser.js';
-import { testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
 
 /** Paper, CSS pixels (96 an inch), and the printable width within the page's margins of 12 mm. */
 const MM = 96 / 25.4;

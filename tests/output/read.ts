@@ -1,11 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { makeRenderer } from '../../src/output/index.js';
-
-/** The renderer, started from the library's own WASM file. */
-export function testRenderer() {
-  return makeRenderer(() => readFileSync('node_modules/@resvg/resvg-wasm/index_bg.wasm'));
-}
-
 /** One drawn edge: from, to, and for arcs radius and SVG sweep flag. */
 export interface DrawnEdge {
   from: [number, number];

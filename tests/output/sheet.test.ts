@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
-import { testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
 import { CARRIER, sampleJob } from './sample-job.js';
 
 let renderer: Renderer;

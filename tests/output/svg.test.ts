@@ -2,7 +2,8 @@ import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { area, parts } from '../../src/geometry/region.js';
 import { draw, type Files, type Renderer } from '../../src/output/index.js';
-import { svgContours, testRenderer } from './read.js';
+import { testRenderer } from '../support/renderer.js';
+import { svgContours } from './read.js';
 import { CARRIER, sampleJob } from './sample-job.js';
 
 const text = (files: Files, name: string) => files.get(name) as string;

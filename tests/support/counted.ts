@@ -15,13 +15,13 @@ export function countsOf(region: Region): Counts {
 }
 
 /** Width of a letter's raster, pixels. */
-const WIDTH = 400;
+const WIDTH = 280;
 
 /**
  * A pinch of background in the tip of an acute notch, where two edges come nearer than a pixel, is no hole of the
  * letter. The smallest hole of a bundled face is many times as large at this width.
  */
-const LEAST_PIXELS = 6;
+const LEAST_PIXELS = 4;
 
 /**
  * Parts and holes of an SVG path as the renderer fills it (nonzero winding), by counting connected pixels: ink with

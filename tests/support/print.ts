@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { flatten, type Region } from '../../src/geometry/region.js';
-import { makeRenderer } from '../../src/output/renderer.js';
+import { testRenderer } from './renderer.js';
 
 const require = createRequire(import.meta.url);
 
@@ -26,7 +26,7 @@ export async function printed({ rings, capHeight }: Word, extra = ''): Promise<U
     (ring) => `M${ring.map(([px, py]) => `${px.toFixed(4)} ${(-py).toFixed(4)}`).join('L')}Z`,
   );
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${x} ${y} ${w} ${h}"><rect x="${x}" y="${y}" width="${w}" height="${h}" fill="#fff"/><path d="${d.join('')}"/>${extra}</svg>`;
-  const renderer = await makeRenderer(() => readFileSync(require.resolve('@resvg/resvg-wasm/index_bg.wasm')));
+  const renderer = await testRenderer();
   return renderer.png(svg, Math.round((w / capHeight) * CAPITAL));
 }
 

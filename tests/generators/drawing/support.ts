@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import { Resvg } from '@resvg/resvg-wasm';
 import { type Drawing, readSvg } from '../../../src/generators/drawing/read-svg.js';
 import type { Region } from '../../../src/geometry/region.js';
+import { testRenderer } from '../../support/renderer.js';
 
 export const corpusFolder = new URL('../../corpus/svg/', import.meta.url);
 
@@ -29,12 +29,9 @@ export function shown(text: string, scale = 1): Region {
   };
 }
 
-let ready: Promise<void> | null = null;
-
 /** How dark each pixel of a picture is, 0 to 1, by resvg: a renderer that shares nothing with the reader. */
 export async function darkness(svgText: string, width: number): Promise<Float64Array> {
-  ready ??= initWasm(readFileSync(createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm')));
-  await ready;
+  await testRenderer();
   const picture = new Resvg(svgText, {
     background: 'white',
     fitTo: { mode: 'width', value: width },

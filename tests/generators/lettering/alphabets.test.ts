@@ -7,9 +7,9 @@ import { bounds, type Region } from '../../../src/geometry/region.js';
 import type { Renderer } from '../../../src/output/index.js';
 import { frameOf } from '../../../src/output/ring.js';
 import { pathData } from '../../../src/output/svg.js';
-import { testRenderer } from '../../output/read.js';
 import { bundled, LETTERS, letterArtwork, otherFont } from '../../support/bundled-fonts.js';
 import { countsOf, rasterCounts } from '../../support/counted.js';
+import { testRenderer } from '../../support/renderer.js';
 
 /** A 1/8 in cutter with a tenth of its diameter as ease, mm. */
 const R = 1.5875 + 0.3175;
