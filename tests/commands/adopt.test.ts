@@ -1,4 +1,3 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import {
   copyFileSync,
   existsSync,
@@ -11,12 +10,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { adoptParameters, nameOf } from '../../src/commands/adopt-recipe.js';
 import { nameFault } from '../../src/recipe/name.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 /** A figure of 60 x 40 mm with a hole of 12 mm and a bar of 2 mm, thinner than any cutter tried. */
 const KEY = `<svg xmlns="http://www.w3.org/2000/svg" width="80mm" height="60mm" viewBox="0 0 80 60">
@@ -35,8 +32,8 @@ afterAll(() => rmSync(dir, { recursive: true, force: true }));
 const write = (file: string, content: string | Uint8Array): void => writeFileSync(join(dir, file), content);
 const file = (...path: string[]): string => readFileSync(join(dir, ...path), 'utf8');
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(args, dir);
 }
 
 describe('adopt', () => {

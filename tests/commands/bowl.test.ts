@@ -1,4 +1,3 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import {
   cpSync,
   existsSync,
@@ -14,9 +13,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { certifyDrawing, readSvg } from '../../src/proof/index.js';
+import { type Ran, ran } from '../support/warm.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const CLI = join(root, 'dist', 'cli.js');
 
 let dir: string;
 beforeAll(() => {
@@ -26,8 +25,8 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(args, dir);
 }
 
 describe('bowl', () => {

@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exampleText } from '../recipe/example.js';
+import { type Ran, ran } from '../support/warm.js';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 const FILES = [
@@ -40,13 +41,23 @@ function run(...args: string[]): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
 }
 
+function ranAnew(...args: string[]): Ran {
+  const { status, stdout, stderr } = run(...args);
+  return { status, stdout, stderr };
+}
+
+/** The same in a process that has run others before. */
+function ranHere(...args: string[]): Ran {
+  return ran(args, dir);
+}
+
 function recipe(file: string, changes: Record<string, unknown> = {}): string {
   writeFileSync(join(dir, file), exampleText(changes));
   return file;
 }
 
 /** What every failure owes: the exit code, nothing on stdout, lines of our own on stderr, no trace, nothing written. */
-function expectRefused(r: SpawnSyncReturns<string>, code: 1 | 2, message: RegExp, out = 'never'): void {
+function expectRefused(r: Ran, code: 1 | 2, message: RegExp, out = 'never'): void {
   expect(r.stdout).toBe('');
   expect(r.stderr).toMatch(message);
   expect(r.stderr).not.toMatch(/\n\s+at |node:internal|internal error/);
@@ -276,8 +287,8 @@ describe('bad input', () => {
 
 describe('list --pictures', () => {
   it('writes a picture of every generator, and prints where', () => {
-    const names = JSON.parse(run('list', '--json').stdout).map((g: { name: string }) => g.name);
-    const r = run('list', '--pictures', 'deep/pictures');
+    const names = JSON.parse(ranHere('list', '--json').stdout).map((g: { name: string }) => g.name);
+    const r = ranHere('list', '--pictures', 'deep/pictures');
     expect(r.status, r.stderr).toBe(0);
     expect(readdirSync(join(dir, 'deep', 'pictures')).sort()).toEqual(
       names.map((n: string) => `${n}.png`).sort(),
@@ -290,18 +301,18 @@ describe('list --pictures', () => {
   }, 120_000);
 
   it('writes one of the generator named', () => {
-    expect(run('list', 'rosette', '--pictures', 'one').status).toBe(0);
+    expect(ranHere('list', 'rosette', '--pictures', 'one').status).toBe(0);
     expect(readdirSync(join(dir, 'one'))).toEqual(['rosette.png']);
   });
 
   it('refuses a folder it cannot write to, and a name there is none of', () => {
     writeFileSync(join(dir, 'a-file'), '');
     expectRefused(
-      run('list', 'rosette', '--pictures', 'a-file/x'),
+      ranHere('list', 'rosette', '--pictures', 'a-file/x'),
       2,
       /cannot write to a-file\/x: .*give a folder/,
     );
-    expectRefused(run('list', 'rozette', '--pictures', 'none'), 2, /did you mean "rosette"/);
+    expectRefused(ranHere('list', 'rozette', '--pictures', 'none'), 2, /did you mean "rosette"/);
     expect(existsSync(join(dir, 'none'))).toBe(false);
   });
 });
@@ -330,6 +341,19 @@ describe('list, help and version', () => {
 
   it('names the nearest generator', () => {
     expectRefused(run('list', 'rozette'), 2, /no generator is called "rozette"; did you mean "rosette"\?/);
+  });
+
+  it('is the same started anew and in a process that has run before, which most tests of commands use', () => {
+    for (const args of [
+      ['list'],
+      ['list', 'rozette'],
+      ['make', 'none.json'],
+      ['make', '--help'],
+      ['bowl'],
+      ['--version'],
+    ])
+      expect(ranHere(...args)).toEqual(ranAnew(...args));
+    expect(ranHere('list', 'rozette').status).toBe(2);
   });
 
   it('helps, with examples, and tells its version', () => {

@@ -1,14 +1,11 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import dxfParser from 'dxf-parser';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ProofFiles, proveSteps, type StepsAsked } from '../../src/proof/index.js';
 import { exampleText } from '../recipe/example.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 let dir: string;
 beforeAll(() => {
@@ -16,8 +13,8 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(args, dir);
 }
 
 function recipe(name: string, changes: Record<string, unknown> = {}): string {

@@ -1,10 +1,11 @@
-import { type SpawnSyncReturns, spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { appendFileSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { exampleText } from '../recipe/example.js';
+import { type Ran, ran } from '../support/warm.js';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 
@@ -15,8 +16,8 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, 'fit', ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(['fit', ...args], dir);
 }
 function recipe(file: string, changes: Record<string, unknown> = {}): void {
   writeFileSync(join(dir, file), exampleText(changes));

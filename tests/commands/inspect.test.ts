@@ -1,14 +1,11 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { wrapped } from '../../src/commands/wrap.js';
 import { exampleText } from '../recipe/example.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 let dir: string;
 beforeAll(() => {
@@ -31,8 +28,8 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, 'inspect', ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(['inspect', ...args], dir);
 }
 
 interface Printed {

@@ -1,12 +1,10 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exampleText } from '../recipe/example.js';
+import { type Ran, ran } from '../support/warm.js';
 
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 let dir: string;
 beforeAll(() => {
   dir = mkdtempSync(join(tmpdir(), 'layout-test-'));
@@ -15,8 +13,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-const run = (...args: string[]): SpawnSyncReturns<string> =>
-  spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
+const run = (...args: string[]): Ran => ran(args, dir);
 const jobOf = (out: string) => JSON.parse(readFileSync(join(dir, out, 'test-piece', 'job.json'), 'utf8'));
 
 describe('make with boards', () => {

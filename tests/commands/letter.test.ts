@@ -1,4 +1,3 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -10,13 +9,11 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { roomFor } from '../../src/commands/face.js';
 import { slug } from '../../src/commands/letter-recipe.js';
 import { nameFault } from '../../src/recipe/name.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 let dir: string;
 beforeAll(() => {
@@ -24,8 +21,8 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(args, dir);
 }
 
 const file = (...path: string[]): string => readFileSync(join(dir, ...path), 'utf8');

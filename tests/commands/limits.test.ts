@@ -1,12 +1,9 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exampleText } from '../recipe/example.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 let dir: string;
 beforeAll(() => {
@@ -14,8 +11,8 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, 'limits', ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(['limits', ...args], dir);
 }
 
 /** A frame 5 mm wide: its limit is a corner radius of 2.5 mm. */

@@ -1,15 +1,12 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { stockCutterFor } from '../../src/commands/prove-text.js';
 import { circle, dxfOf, rounded, svgOf } from '../proof/drawn.js';
 import { exampleText } from '../recipe/example.js';
-
-const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+import { type Ran, ran } from '../support/warm.js';
 
 let dir: string;
 let made: string;
@@ -17,14 +14,14 @@ beforeAll(() => {
   dir = mkdtempSync(join(tmpdir(), 'prove-test-'));
   made = join(dir, 'out');
   writeFileSync(join(dir, 'lid.json'), exampleText());
-  const r = spawnSync(process.execPath, [CLI, 'make', 'lid.json'], { cwd: dir, encoding: 'utf8' });
+  const r = ran(['make', 'lid.json'], dir);
   if (r.status !== 0) throw new Error(r.stderr);
   made = join('out', readdirSync(made)[0]!);
 }, 60_000);
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-function run(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [CLI, 'prove', ...args], { cwd: dir, encoding: 'utf8' });
+function run(...args: string[]): Ran {
+  return ran(['prove', ...args], dir);
 }
 
 function put(name: string, text: string | Uint8Array): string {
@@ -247,7 +244,7 @@ describe('prove, bad input', () => {
     rmSync(cwd, { recursive: true, force: true });
     mkdirSync(cwd);
     if (text !== null) writeFileSync(join(cwd, name), text);
-    const r = spawnSync(process.execPath, [CLI, 'prove', name, ...args], { cwd, encoding: 'utf8' });
+    const r = ran(['prove', name, ...args], cwd);
     expect(r.status, r.stderr + r.stdout).toBe(2);
     expect(r.stdout).toBe('');
     const lines = r.stderr

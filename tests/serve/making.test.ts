@@ -2,12 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { TOKEN_HEADER } from '../../src/wire.js';
+import { ran } from '../support/warm.js';
 import { ask, type Bench, bench, put, snapshot } from './support.js';
 
-const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 const FILE = 'trivet-dots.json';
 let of: Bench;
 beforeEach(async () => {
@@ -80,8 +79,7 @@ describe('making', () => {
     };
     expect(made.proof.pocket).toBeGreaterThanOrEqual(made.proof.required!);
     const other = join(of.above, 'by-command');
-    const ran = spawnSync(process.execPath, [cli, 'make', join(of.folder, FILE), '--out', other]);
-    expect(ran.status).toBe(0);
+    expect(ran(['make', join(of.folder, FILE), '--out', other], of.folder).status).toBe(0);
     expect(made.files).toEqual(readdirSync(join(other, made.name)).sort());
     for (const f of made.files) {
       const mine = readFileSync(join(of.out, made.name, f));
@@ -199,10 +197,8 @@ describe('a vessel to be turned', () => {
     const lines = said(await put(of, '/api/make', { file: 'bowl.json', text: bowl }, 'POST'));
     expect(lines.map((l) => l.step)).toContain('modelling');
     const other = join(of.above, 'by-command');
-    expect(
-      spawnSync(process.execPath, [cli, 'bowl', join(of.folder, 'bowl.json'), '--no-coupon', '--out', other])
-        .status,
-    ).toBe(0);
+    const args = ['bowl', join(of.folder, 'bowl.json'), '--no-coupon', '--out', other];
+    expect(ran(args, of.folder).status).toBe(0);
     const files = readdirSync(join(other, 'bowl')).sort();
     expect(files).toContain('vessel.glb');
     expect(readdirSync(join(of.out, 'bowl')).sort()).toEqual(files);
