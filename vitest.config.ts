@@ -12,14 +12,20 @@ export default defineConfig(({ mode }) => ({
   test: {
     // Tests that start commands and browsers wait for them: one worker more than there are cores keeps the cores busy.
     maxWorkers: availableParallelism() + 1,
-    testTimeout: mode === 'long' ? 600_000 : 60_000,
+    testTimeout: 60_000,
     hookTimeout: 60_000,
     projects:
       mode === 'long'
         ? [
             {
               extends: true,
-              test: { name: 'long', include: ['tests/long/**/*.test.ts'], globalSetup: BUILD },
+              test: {
+                name: 'long',
+                include: ['tests/long/**/*.test.ts'],
+                globalSetup: BUILD,
+                // Said here: what a project extends is read as for no mode.
+                testTimeout: 600_000,
+              },
             },
           ]
         : [
