@@ -12,22 +12,23 @@ function answer(ran) {
   Atomics.notify(answered, 0);
 }
 
+let busy = false;
+let warm = null;
+
 function started() {
   const child = fork(PROGRAM, { stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
   const ready = new Promise((done) => child.once('message', done));
   child.on('exit', (code) => {
+    warm = null;
     if (busy) answer({ status: null, stdout: '', stderr: `the command ended with ${code}` });
     busy = false;
-    warm = started();
   });
   return { child, ready };
 }
 
-let busy = false;
-let warm = started();
-
 port.on('message', async (asked) => {
   busy = true;
+  warm ??= started();
   const { child, ready } = warm;
   await ready;
   child.once('message', (ran) => {
