@@ -3,6 +3,7 @@ import { drawingText, loadDrawing } from '../disk/load.js';
 import { openDrawing } from '../generators/drawing/open.js';
 import type { ReadAs } from '../generators/drawing/outlines/options.js';
 import { TOLERANCES } from '../generators/drawing/outlines/repair.js';
+import { placedRegion } from '../geometry/transform.js';
 import { type Drawing, drawingOfEdges, readDxf, readSvg, Unreadable } from '../proof/index.js';
 import { BadInput } from '../schema/fault.js';
 import { MM_PER_INCH, type Units } from '../schema/units.js';
@@ -96,19 +97,7 @@ function foreign(file: string, text: string, join: number, layer = ''): ProveFil
     const height = source.page?.height ?? 0;
     const dxf = extname(file).toLowerCase() === '.dxf';
     const [dx, dy] = [source.middle[0], dxf ? source.middle[1] : height - source.middle[1]];
-    const outlines = pieces.flatMap((p) =>
-      p.region.contours.map((c) =>
-        c.map((e) => ({
-          ...e,
-          x0: e.x0 + dx,
-          x1: e.x1 + dx,
-          y0: e.y0 + dy,
-          y1: e.y1 + dy,
-          cx: e.cx + dx,
-          cy: e.cy + dy,
-        })),
-      ),
-    );
+    const outlines = pieces.flatMap((p) => placedRegion(p.region, dx, dy).contours);
     const mended = new Map<string, number>();
     for (const r of source.repairsAt(1)) mended.set(r.kind, (mended.get(r.kind) ?? 0) + r.count);
     const how = [

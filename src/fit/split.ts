@@ -1,5 +1,5 @@
 import type { Safe } from '../cutter/safe.js';
-import type { Edge } from '../geometry/edge.js';
+import { type Edge, withEnds } from '../geometry/edge.js';
 import { movedLeft } from '../geometry/inset.js';
 import type { Contour, Region } from '../geometry/region.js';
 import { mirrorX } from '../geometry/transform.js';
@@ -35,6 +35,6 @@ function parallelContour(contour: Contour, d: number): Contour {
   });
   return moved.map((e, i) => {
     const before = moved[(i + moved.length - 1) % moved.length]!;
-    return { ...e, x0: before.x1, y0: before.y1 };
+    return withEnds(e, before.x1, before.y1, e.x1, e.y1);
   });
 }

@@ -1,7 +1,16 @@
 import type { Artwork, Piece, Remark } from '../geometry/artwork.js';
 import { resolve } from '../geometry/boolean.js';
 import { cubicArcs, quadraticArcs } from '../geometry/curves.js';
-import { bulged, type Edge, endTangent, line, splitArc, startTangent, sweep } from '../geometry/edge.js';
+import {
+  bulged,
+  type Edge,
+  endTangent,
+  line,
+  splitArc,
+  startTangent,
+  sweep,
+  withEnds,
+} from '../geometry/edge.js';
 import type { Pen } from '../geometry/pen.js';
 import { type Contour, contourArea, type Region, reversedContour } from '../geometry/region.js';
 import { SAME_POINT } from '../geometry/tolerances.js';
@@ -101,7 +110,7 @@ export function recorder(): Pen & { artwork(): Artwork } {
       open = false;
       // Ends that differ by less than a point are made one: the chain must be closed to the last bit.
       const last = path[path.length - 1];
-      if (last) path[path.length - 1] = { ...last, x1: start[0], y1: start[1] };
+      if (last) path[path.length - 1] = withEnds(last, last.x0, last.y0, start[0], start[1]);
       if (path.length > 1) current().contours.push(path);
       path = [];
     },

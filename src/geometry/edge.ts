@@ -32,6 +32,14 @@ export function arc(x0: number, y0: number, x1: number, y1: number, cx: number, 
   return { x0, y0, x1, y1, cx, cy, r };
 }
 
+/**
+ * The same line or circle between other ends. Edges are made here, never by spreading one into another: an engine keeps
+ * the numbers of these apart, and sums that meet both put every number they read on the heap.
+ */
+export function withEnds(e: Edge, x0: number, y0: number, x1: number, y1: number): Edge {
+  return { x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r };
+}
+
 /** The edge from one point to the next with a bulge, tan(sweep / 4), positive counter-clockwise, as DXF has it. */
 export function bulged(x0: number, y0: number, x1: number, y1: number, bulge: number): Edge {
   if (Math.abs(bulge) < STRAIGHT_BULGE) return line(x0, y0, x1, y1);
@@ -61,11 +69,9 @@ export function onItsCircle(e: Edge, kink = Number.POSITIVE_INFINITY): Edge {
   const l = chordLength(e);
   if (l >= 1.99 * radius || Math.abs(off0 - off1) > kink * l) return e;
   const h = (Math.sqrt(radius * radius - (l * l) / 4) / l) * (e.r > 0 ? 1 : -1);
-  return {
-    ...e,
-    cx: (e.x0 + e.x1) / 2 - (e.y1 - e.y0) * h,
-    cy: (e.y0 + e.y1) / 2 + (e.x1 - e.x0) * h,
-  };
+  const cx = (e.x0 + e.x1) / 2 - (e.y1 - e.y0) * h;
+  const cy = (e.y0 + e.y1) / 2 + (e.x1 - e.x0) * h;
+  return arc(e.x0, e.y0, e.x1, e.y1, cx, cy, e.r);
 }
 
 /** tan(half the sweep), never negative; exact 0 for a straight segment. Arcs sweep under 180 degrees. */
@@ -185,7 +191,7 @@ export function part(e: Edge, t0: number, t1: number): Edge {
   let { x0, y0, x1, y1 } = e;
   if (t0 > 0) [x0, y0] = pointAt(e, t0);
   if (t1 < parameterEnd(e)) [x1, y1] = pointAt(e, t1);
-  return { x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r };
+  return withEnds(e, x0, y0, x1, y1);
 }
 
 /** Cuts an arc given by bulge (any sweep under 360 degrees) into arcs of at most 170 degrees, in order. */

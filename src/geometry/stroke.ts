@@ -1,4 +1,5 @@
 import { resolve } from './boolean.js';
+import { closedChain } from './chain.js';
 import {
   arc,
   bulged,
@@ -158,13 +159,10 @@ function joined(points: readonly Point[]): Edge[] {
 
 /** Ends made one to the last bit, with crumbs left out (offset ends of one point differ by rounding), and spikes. */
 function chained(edges: readonly Edge[]): Edge[] {
-  const kept = withoutSpikes(
-    edges.filter((e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT || halfTangent(e) > 1),
+  const kept = edges.filter(
+    (e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) > SAME_POINT || halfTangent(e) > 1,
   );
-  return kept.map((e, i) => {
-    const next = kept[(i + 1) % kept.length]!;
-    return { ...e, x1: next.x0, y1: next.y0 };
-  });
+  return closedChain(withoutSpikes(kept));
 }
 
 /**

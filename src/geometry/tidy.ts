@@ -1,4 +1,12 @@
-import { chordLength, type Edge, endTangent, halfTangent, onItsCircle, startTangent } from './edge.js';
+import {
+  chordLength,
+  type Edge,
+  endTangent,
+  halfTangent,
+  onItsCircle,
+  startTangent,
+  withEnds,
+} from './edge.js';
 import type { Contour } from './region.js';
 import { CRUMB, SAME_POINT, SMOOTH_JOINT } from './tolerances.js';
 
@@ -60,7 +68,7 @@ function withoutHair(a: Edge, b: Edge): Edge | null {
   if (ax * bx + ay * by >= 0 || cross <= 0) return null;
   // How far the end of the shorter one lies beside the longer one.
   const longer = Math.max(ax * ax + ay * ay, bx * bx + by * by);
-  return cross * cross > HAIR_WIDTH * HAIR_WIDTH * longer ? null : { ...a, x1: b.x1, y1: b.y1 };
+  return cross * cross > HAIR_WIDTH * HAIR_WIDTH * longer ? null : withEnds(a, a.x0, a.y0, b.x1, b.y1);
 }
 
 /** Two straight edges enclose nothing. */
@@ -90,9 +98,9 @@ export function withoutCrumbs(contour: Contour): Contour {
     const x = from ? (from.x0 + e.x0) / 2 : e.x0;
     const y = from ? (from.y0 + e.y0) / 2 : e.y0;
     const last = out.length - 1;
-    if (from && last >= 0) out[last] = { ...out[last]!, x1: x, y1: y };
-    if (k < n) out.push(from ? { ...e, x0: x, y0: y } : e);
-    else if (from) out[0] = { ...out[0]!, x0: x, y0: y };
+    if (from && last >= 0) out[last] = withEnds(out[last]!, out[last]!.x0, out[last]!.y0, x, y);
+    if (k < n) out.push(from ? withEnds(e, x, y, e.x1, e.y1) : e);
+    else if (from) out[0] = withEnds(out[0]!, x, y, out[0]!.x1, out[0]!.y1);
     from = null;
   }
   return out.map((e) => onItsCircle(e));
@@ -133,7 +141,7 @@ function meetSmoothly(edges: readonly Edge[]): boolean {
   const joined = edges.map((e, k) => {
     const [x0, y0] = joints[k - 1] ?? [e.x0, e.y0];
     const [x1, y1] = joints[k] ?? [e.x1, e.y1];
-    return onItsCircle({ ...e, x0, y0, x1, y1 });
+    return onItsCircle(withEnds(e, x0, y0, x1, y1));
   });
   return joined.every((e, k) => k === 0 || smooth(joined[k - 1]!, e));
 }
@@ -154,7 +162,7 @@ function isCrumb(e: Edge): boolean {
 function closed(edges: Edge[]): Contour {
   return edges.map((e, i) => {
     const before = edges[(i + edges.length - 1) % edges.length]!;
-    return before.x1 === e.x0 && before.y1 === e.y0 ? e : { ...e, x0: before.x1, y0: before.y1 };
+    return before.x1 === e.x0 && before.y1 === e.y0 ? e : withEnds(e, before.x1, before.y1, e.x1, e.y1);
   });
 }
 
@@ -167,7 +175,7 @@ function join(a: Edge, b: Edge): Edge | null {
     const cross = ax * by - ay * bx;
     const bent = cross * cross > STRAIGHT * STRAIGHT * (ax * ax + ay * ay) * (bx * bx + by * by);
     if (bent || ax * bx + ay * by <= 0) return null;
-    return { ...a, x1: b.x1, y1: b.y1 };
+    return withEnds(a, a.x0, a.y0, b.x1, b.y1);
   }
   if (a.r === 0 || b.r === 0 || Math.abs(a.r - b.r) > SAME_POINT) return null;
   if (Math.abs(a.cx - b.cx) > SAME_POINT || Math.abs(a.cy - b.cy) > SAME_POINT) return null;
@@ -175,5 +183,5 @@ function join(a: Edge, b: Edge): Edge | null {
   const t = halfTangent(b);
   // tan of the sum of the half sweeps; the denominator turns negative past 180 degrees.
   if (s * t >= 1 || (s + t) / (1 - s * t) > WIDEST) return null;
-  return { ...a, x1: b.x1, y1: b.y1 };
+  return withEnds(a, a.x0, a.y0, b.x1, b.y1);
 }

@@ -1,6 +1,7 @@
 import { intersect } from '../../geometry/boolean.js';
+import { closedChain } from '../../geometry/chain.js';
 import { drawRegion } from '../../geometry/draw-region.js';
-import type { Edge } from '../../geometry/edge.js';
+import { type Edge, line } from '../../geometry/edge.js';
 import { offset } from '../../geometry/offset.js';
 import type { Pen } from '../../geometry/pen.js';
 import { area, type Contour, polygon, type Region, reversedContour } from '../../geometry/region.js';
@@ -80,7 +81,7 @@ export function drawPiece(pen: Pen, band: Band, name: string, region: Region, ro
 
 /** A region of the strip, laid on the face. */
 function warped(track: Track, region: Region): Region {
-  return { contours: region.contours.map((c) => closed(laid(track, c))) };
+  return { contours: region.contours.map((c) => closedChain(laid(track, c))) };
 }
 
 /** The region with its corners rounded and what is narrower than a disc of this radius left out. */
@@ -93,15 +94,7 @@ const LEAST_SHOWN = 1;
 
 /** The closed chain of edges along one line of a closed track. */
 export function rim(track: Track, t: number): Contour {
-  return closed(track.along(t, 0, trackLength(track)));
-}
-
-/** A chain whose ends meet but for rounding, made to meet to the last bit. */
-export function closed(chain: readonly Edge[]): Contour {
-  return chain.map((e, i) => {
-    const next = chain[(i + 1) % chain.length]!;
-    return { ...e, x1: next.x0, y1: next.y0 };
-  });
+  return closedChain(track.along(t, 0, trackLength(track)));
 }
 
 /** The strip between two lines along the band, the whole way: two rims, or a strip cut off at the ends. */
@@ -116,7 +109,7 @@ export function stripe(band: Band, t0: number, t1: number): Region {
   const b = high[0]!;
   const c = high[high.length - 1]!;
   const d = low[0]!;
-  const ends = (p: Edge, q: Edge): Edge => ({ x0: p.x1, y0: p.y1, x1: q.x0, y1: q.y0, cx: 0, cy: 0, r: 0 });
+  const ends = (p: Edge, q: Edge): Edge => line(p.x1, p.y1, q.x0, q.y0);
   return { contours: [[...low, ends(a, b), ...high, ends(c, d)]] };
 }
 

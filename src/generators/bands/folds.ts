@@ -1,5 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
-import { line } from '../../geometry/edge.js';
+import { line, withEnds } from '../../geometry/edge.js';
 import type { Pen } from '../../geometry/pen.js';
 import type { Contour } from '../../geometry/region.js';
 import { type Band, drawPiece } from './band.js';
@@ -62,6 +62,8 @@ function faceOn(
   const ends = [lower.length - 1, chain.length - 1];
   return chain.flatMap((e, i) => {
     const next = chain[(i + 1) % chain.length]!;
-    return ends.includes(i) ? [e, line(e.x1, e.y1, next.x0, next.y0)] : [{ ...e, x1: next.x0, y1: next.y0 }];
+    return ends.includes(i)
+      ? [e, line(e.x1, e.y1, next.x0, next.y0)]
+      : [withEnds(e, e.x0, e.y0, next.x0, next.y0)];
   });
 }

@@ -1,5 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
-import { type Edge, line } from '../../geometry/edge.js';
+import { type Edge, line, reversed } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
 import { cos, sin } from '../../geometry/trig.js';
 import { type Bend, bend } from './bend.js';
@@ -68,7 +68,7 @@ export function frameTrack(
     repeat,
     spot,
     along(t, s0, s1) {
-      if (s1 < s0) return this.along(t, s1, s0).map(back).reverse();
+      if (s1 < s0) return this.along(t, s1, s0).map(reversed).reverse();
       return parts(stretches, repeats * repeat, repeat, s0, s1).flatMap(({ from, to, straight }): Edge[] => {
         const [a, b] = [spot(from + HAIR, t).at, spot(to - HAIR, t).at];
         if (straight) return [line(a[0], a[1], b[0], b[1])];
@@ -81,10 +81,6 @@ export function frameTrack(
 
 /** Stretches are entered this far, so that the spot at an end is the right one's; ends so parted are joined again. */
 const HAIR = 1e-10;
-
-function back(e: Edge): Edge {
-  return { x0: e.x1, y0: e.y1, x1: e.x0, y1: e.y0, cx: e.cx, cy: e.cy, r: -e.r };
-}
 
 /** The strip from s0 to s1 cut where stretches meet. */
 function parts(

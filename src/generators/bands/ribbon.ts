@@ -1,4 +1,5 @@
 import { subtract } from '../../geometry/boolean.js';
+import { closedChain } from '../../geometry/chain.js';
 import { offset } from '../../geometry/offset.js';
 import type { Pen } from '../../geometry/pen.js';
 import type { Region } from '../../geometry/region.js';
@@ -7,7 +8,7 @@ import type { Outline } from '../../outline/outline.js';
 import type { Values } from '../../schema/parameter.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num } from '../values.js';
-import { closed, drawPiece, drawRails, layBand, opened } from './band.js';
+import { drawPiece, drawRails, layBand, opened } from './band.js';
 import { type Fold, foldedRun, type Slat } from './folds.js';
 import { bandParameters, repeatParameter } from './parameters.js';
 import { laidStrand, wavy } from './strand.js';
@@ -119,7 +120,7 @@ function drawTwisted(values: Values, outline: Outline, pen: Pen): void {
     const there = laidStrand(track, a, k / 2, (k + 1) / 2);
     const back = reversedContour(laidStrand(track, b, k / 2, (k + 1) / 2));
     const chain = [...there, ...back];
-    const contour = closed(chain);
+    const contour = closedChain(chain);
     const face = offset(offset({ contours: [contour] }, -gap / 2 - ROUND * strap), ROUND * strap);
     if (face.contours.length === 0) continue;
     drawPiece(pen, band, `face ${k + 1}`, front || values.back === 'solid' ? face : lined(face, strap));

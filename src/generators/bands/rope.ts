@@ -1,3 +1,4 @@
+import { closedChain } from '../../geometry/chain.js';
 import { reversed } from '../../geometry/edge.js';
 import { offset } from '../../geometry/offset.js';
 import type { Parametric } from '../../geometry/parametric.js';
@@ -5,7 +6,7 @@ import type { Contour } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 import type { Generator } from '../generator.js';
 import { bad, length, mm, num } from '../values.js';
-import { closed, drawPiece, drawRails, layBand } from './band.js';
+import { drawPiece, drawRails, layBand } from './band.js';
 import { bandParameters, repeatParameter } from './parameters.js';
 import { laidCurve, type Track } from './track.js';
 
@@ -103,7 +104,7 @@ function strandRoom(track: Track, half: number, twist: number, k: number): Conto
   const up = laidCurve(track, right, -1, 1, 4);
   const down = laidCurve(track, left, -1, 1, 4);
   const chain = [...low, ...up, ...back(high), ...back(down)];
-  return closed(chain);
+  return closedChain(chain);
 }
 
 function back(chain: Contour): Contour {

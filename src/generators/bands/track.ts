@@ -1,5 +1,7 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { chained } from '../../geometry/chain.js';
 import {
+  arc,
   bulged,
   type Edge,
   line,
@@ -87,19 +89,11 @@ function laidEdge(track: Track, e: Edge): Edge[] {
   return laidCurve(track, curve, 0, end, 2);
 }
 
-/** Edges whose ends differ by rounding alone, made to meet exactly; the last is left as it is. */
-function chained(edges: Edge[]): Edge[] {
-  return edges.map((e, i) => {
-    const next = edges[i + 1];
-    return next ? { ...e, x1: next.x0, y1: next.y0 } : e;
-  });
-}
-
 /** An arc about a centre by radius and angles (radians), in pieces under half a turn. */
 export function arcAbout([cx, cy]: Vector, from: Vector, to: Vector, swept: number): Edge[] {
   const n = Math.max(1, Math.ceil(Math.abs(swept) / 2));
   if (n === 1) return [bulged(from[0], from[1], to[0], to[1], tan(swept / 4))];
   const r = Math.sqrt((from[0] - cx) * (from[0] - cx) + (from[1] - cy) * (from[1] - cy));
-  const whole = { x0: from[0], y0: from[1], x1: to[0], y1: to[1], cx, cy, r: swept > 0 ? r : -r };
+  const whole = arc(from[0], from[1], to[0], to[1], cx, cy, swept > 0 ? r : -r);
   return splitArc(whole, Math.abs(swept));
 }

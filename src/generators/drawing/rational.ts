@@ -1,5 +1,6 @@
 import type { Vector } from '../../geometry/bezier.js';
-import { type Edge, line } from '../../geometry/edge.js';
+import { chainBetween } from '../../geometry/chain.js';
+import type { Edge } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
 import { SAME_POINT } from '../../geometry/tolerances.js';
 
@@ -39,7 +40,7 @@ export function rationalEdges(
   const stops = stopsOf(direction);
   const out: Edge[] = [];
   for (let k = 0; k + 1 < stops.length; k++) out.push(...curveArcs(curve, stops[k]!, stops[k + 1]!, 1));
-  return endsAt(
+  return chainBetween(
     out.filter((e) => Math.abs(e.x1 - e.x0) + Math.abs(e.y1 - e.y0) >= SAME_POINT),
     at,
     to,
@@ -77,17 +78,4 @@ function stopsOf(direction: (t: number) => Vector): number[] {
 function unit([x, y]: Vector): Vector {
   const l = Math.sqrt(x * x + y * y);
   return [x / l, y / l];
-}
-
-/** The chain with its ends where its neighbours' are: they differ by rounding. */
-function endsAt(edges: readonly Edge[], at: Vector, to: Vector): Edge[] {
-  if (edges.length === 0)
-    return Math.abs(to[0] - at[0]) + Math.abs(to[1] - at[1]) < SAME_POINT
-      ? []
-      : [line(at[0], at[1], to[0], to[1])];
-  return edges.map((e, i) => ({
-    ...e,
-    ...(i === 0 ? { x0: at[0], y0: at[1] } : {}),
-    ...(i === edges.length - 1 ? { x1: to[0], y1: to[1] } : {}),
-  }));
 }

@@ -1,4 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { chainBetween, endingAt } from '../../geometry/chain.js';
 import { cubicArcs, quadraticArcs } from '../../geometry/curves.js';
 import { arc, type Edge, line, splitArc } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
@@ -42,7 +43,7 @@ export function closing(edges: readonly Edge[]): Edge[] {
   if (!first || !last) return [];
   if (apart(last.x1, last.y1, first.x0, first.y0))
     return [...edges, line(last.x1, last.y1, first.x0, first.y0)];
-  return [...edges.slice(0, -1), { ...last, x1: first.x0, y1: first.y0 }];
+  return endingAt(edges, first.x0, first.y0);
 }
 
 function apart(x0: number, y0: number, x1: number, y1: number): boolean {
@@ -98,16 +99,7 @@ export function ellipseEdges(own: EllipseArc, m: Matrix, at: Vector, to: Vector)
     },
   };
   const edges = curveArcs(curve, 0, Math.abs(by), pieces).filter((e) => apart(e.x0, e.y0, e.x1, e.y1));
-  return joinedTo(edges, at, to);
-}
-
-/** The chain with its ends where its neighbours' are: they differ by rounding. */
-function joinedTo(edges: readonly Edge[], at: Vector, to: Vector): Edge[] {
-  return edges.map((e, i) => ({
-    ...e,
-    ...(i === 0 ? { x0: at[0], y0: at[1] } : {}),
-    ...(i === edges.length - 1 ? { x1: to[0], y1: to[1] } : {}),
-  }));
+  return chainBetween(edges, at, to);
 }
 
 /** A region through any map: its arcs become parts of ellipses. */

@@ -1,4 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { closedChain } from '../../geometry/chain.js';
 import type { Edge } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
 import { power } from '../../geometry/power.js';
@@ -32,10 +33,7 @@ export function superellipseContour(a: number, b: number, n: number): Contour {
     };
     return curveArcs(quarter, 0, 1, 4);
   });
-  return quarters.map((e, i) => {
-    const next = quarters[(i + 1) % quarters.length]!;
-    return { ...e, x1: next.x0, y1: next.y0 };
-  });
+  return closedChain(quarters);
 }
 
 /** cos and sin of a share of a right angle, exact at its ends. */

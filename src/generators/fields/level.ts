@@ -1,4 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { closedChain } from '../../geometry/chain.js';
 import { type Edge, line } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
 import type { Box, Contour } from '../../geometry/region.js';
@@ -146,10 +147,7 @@ function fitted(surface: Surface, level: number, loop: readonly Crossing[], samp
       k++;
     }
   }
-  return out.map((e, i) => {
-    const after = out[(i + 1) % out.length]!;
-    return { ...e, x1: after.x0, y1: after.y0 };
-  });
+  return closedChain(out);
 }
 
 /** Near enough to the level line, as a share of a grid step. */

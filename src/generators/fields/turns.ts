@@ -1,4 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { closedChain } from '../../geometry/chain.js';
 import { bulged, type Edge, halveTangent, line } from '../../geometry/edge.js';
 import { SAME_POINT } from '../../geometry/tolerances.js';
 
@@ -49,7 +50,7 @@ export function rounded(points: readonly Vector[], closed: boolean): Edge[] {
     at = b;
   }
   straight(at, closed ? middle(points[n - 1]!, points[0]!) : points[n - 1]!);
-  return closed ? chained(out) : out;
+  return closed ? closedChain(out) : out;
 }
 
 /** Sine of a turn under which a path runs straight on. */
@@ -73,12 +74,4 @@ function middle(p: Vector, q: Vector): Vector {
 function towards(p: Vector, q: Vector, by: number): Vector {
   const k = by / distance(p, q);
   return [p[0] + k * (q[0] - p[0]), p[1] + k * (q[1] - p[1])];
-}
-
-/** Ends that rounding has parted made one. */
-function chained(edges: readonly Edge[]): Edge[] {
-  return edges.map((e, i) => {
-    const next = edges[(i + 1) % edges.length]!;
-    return { ...e, x1: next.x0, y1: next.y0 };
-  });
 }

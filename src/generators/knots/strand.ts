@@ -1,4 +1,4 @@
-import { bulged, type Edge, edgeLength, line, part, reversed } from '../../geometry/edge.js';
+import { bulged, type Edge, edgeLength, line, part, reversed, withEnds } from '../../geometry/edge.js';
 import { SAME_POINT } from '../../geometry/tolerances.js';
 import { tan } from '../../geometry/trig.js';
 
@@ -83,7 +83,7 @@ export function parted(path: readonly Edge[], length: number): [Edge[], Edge[]] 
       if (left < SAME_POINT) return [path.slice(0, i), path.slice(i)];
       const rest = part(e, t, Number.POSITIVE_INFINITY);
       return [
-        [...path.slice(0, i), { ...part(e, 0, t), x1: rest.x0, y1: rest.y0 }],
+        [...path.slice(0, i), withEnds(e, e.x0, e.y0, rest.x0, rest.y0)],
         [rest, ...path.slice(i + 1)],
       ];
     }

@@ -1,11 +1,11 @@
 import type { Vector } from '../../geometry/bezier.js';
 import { resolve } from '../../geometry/boolean.js';
+import { closedChain } from '../../geometry/chain.js';
 import { bulged, type Edge, line, reversed } from '../../geometry/edge.js';
 import { curveArcs, type Parametric } from '../../geometry/parametric.js';
 import { exp, ln } from '../../geometry/power.js';
 import type { Region } from '../../geometry/region.js';
 import { cos, sin, tan } from '../../geometry/trig.js';
-import { joined } from './stage.js';
 
 /** A spiral about the origin from radius `from` to radius `to`, mm, while it goes round by `sweep`, radians. */
 export interface Spiral {
@@ -79,7 +79,7 @@ export function spiralBand(spiral: Spiral, angle: number, band: Band): Region {
   const right = curveArcs(beside(-1), 0, 1, pieces);
   const left = curveArcs(beside(1), 0, 1, pieces).map(reversed).reverse();
   const contour = [...right, ...end(right, left, round), ...left, ...end(left, right, round)];
-  return resolve([joined(contour)], 'nonzero');
+  return resolve([closedChain(contour)], 'nonzero');
 }
 
 const QUARTER = tan(Math.PI / 8);

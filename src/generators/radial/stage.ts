@@ -1,7 +1,7 @@
 import { drawContour, drawRegion } from '../../geometry/draw-region.js';
-import type { Edge } from '../../geometry/edge.js';
+
 import type { Pen } from '../../geometry/pen.js';
-import { type Contour, circle, type Region, reversedContour } from '../../geometry/region.js';
+import { circle, type Region, reversedContour } from '../../geometry/region.js';
 import { placedRegion } from '../../geometry/transform.js';
 import type { Outline } from '../../outline/outline.js';
 import type { LengthParameter, Values } from '../../schema/parameter.js';
@@ -74,12 +74,4 @@ export function drawPiece(pen: Pen, name: string, region: Region): void {
 export function drawDisc(pen: Pen, name: string, radius: number): void {
   pen.piece(name);
   drawContour(pen, circle(0, 0, radius));
-}
-
-/** Ends made one to the last bit: those of one corner differ by rounding. */
-export function joined(edges: readonly Edge[]): Contour {
-  return edges.map((e, i) => {
-    const next = edges[(i + 1) % edges.length]!;
-    return { ...e, x1: next.x0, y1: next.y0 };
-  });
 }

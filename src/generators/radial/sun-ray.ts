@@ -1,10 +1,10 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { closedChain } from '../../geometry/chain.js';
 import { bulged, type Edge, line, reversed } from '../../geometry/edge.js';
 import { curveArcs, type Parametric } from '../../geometry/parametric.js';
 import type { Contour } from '../../geometry/region.js';
 import { placed } from '../../geometry/transform.js';
 import { cos, sin, tan } from '../../geometry/trig.js';
-import { joined } from './stage.js';
 
 /** A ray along the x axis from radius `from` to radius `to`, mm. */
 export interface Ray {
@@ -31,7 +31,7 @@ export function sunRay(ray: Ray, angle: number): Contour {
   const inner = bulged(x0, half0, x0, -half0, -concentric(half0, from));
   const left = side(ray, x0, x1, 1).map(reversed).reverse();
   const contour = [...side(ray, x0, x1, -1), ...outer, ...left, inner];
-  return placed(joined(contour), 0, 0, angle);
+  return placed(closedChain(contour), 0, 0, angle);
 }
 
 const QUARTER = tan(Math.PI / 8);

@@ -1,4 +1,5 @@
 import type { Vector } from '../../geometry/bezier.js';
+import { closedChain } from '../../geometry/chain.js';
 import { type Edge, edgeLength } from '../../geometry/edge.js';
 import { curveArcs } from '../../geometry/parametric.js';
 import { area, EMPTY, type Region } from '../../geometry/region.js';
@@ -15,7 +16,7 @@ import {
 } from './closed-curve.js';
 import { UP } from './polar.js';
 import { drawRim, rimParameters } from './rim.js';
-import { drawPiece, joined, size, stageOf } from './stage.js';
+import { drawPiece, size, stageOf } from './stage.js';
 
 export const trochoid: Generator = {
   name: 'trochoid',
@@ -171,7 +172,7 @@ export function trochoidPath(w: Wheel, scale: number, first: number): Edge[] {
     const curve = { point, tangent: (t: number) => along(Math.min(Math.max(t, lo), hi)) };
     edges.push(...curveArcs(curve, t0, t1, pieces));
   }
-  return [...joined(edges)];
+  return [...closedChain(edges)];
 }
 
 /** Beside a cusp, where the curve has no direction, that of a point this share of half a lobe away stands for it. */

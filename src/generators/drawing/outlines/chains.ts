@@ -1,3 +1,4 @@
+import { endingAt } from '../../../geometry/chain.js';
 import type { Edge } from '../../../geometry/edge.js';
 import type { Matrix } from '../matrix.js';
 import type { Step, Subpath } from '../outline-path.js';
@@ -22,7 +23,8 @@ export function chainsOf(path: readonly Subpath[], m: Matrix, origin: Origin): C
     if (!first || !last) return [];
     const meets = Math.abs(last.x1 - first.x0) + Math.abs(last.y1 - first.y0) <= ONE_POINT;
     if (!run.closed && !(meets && stretches.length > 1)) return [{ stretches, closed: false }];
-    const ring = run.closed ? closing(stretches.map((s) => s.edge)) : snapped(stretches.map((s) => s.edge));
+    const edges = stretches.map((s) => s.edge);
+    const ring = run.closed ? closing(edges) : endingAt(edges, edges[0]!.x0, edges[0]!.y0);
     return [
       {
         stretches: ring.map((edge, i) => ({ edge, origin, curve: stretches[i]?.curve ?? false })),
@@ -34,11 +36,6 @@ export function chainsOf(path: readonly Subpath[], m: Matrix, origin: Origin): C
 
 function isCurve(step: Step, edges: readonly Edge[]): boolean {
   return step.kind !== 'line' && edges.some((e) => e.r === 0 || e.r !== edges[0]!.r || step.kind !== 'arc');
-}
-
-function snapped(edges: readonly Edge[]): Edge[] {
-  const first = edges[0]!;
-  return edges.map((e, i) => (i === edges.length - 1 ? { ...e, x1: first.x0, y1: first.y0 } : e));
 }
 
 /** A place in words, mm: "(12.5, -3.25) mm". */

@@ -1,4 +1,11 @@
-import { chordLength, parameterEnd, part, pointParameter, tangentAt } from '../../../geometry/edge.js';
+import {
+  chordLength,
+  parameterEnd,
+  type part,
+  pointParameter,
+  tangentAt,
+  withEnds,
+} from '../../../geometry/edge.js';
 import { EdgesIndex } from '../../../geometry/edges-index.js';
 import { distanceToEdge } from '../../../geometry/region.js';
 import { type Chain, moved, type Stretch } from './chain.js';
@@ -102,7 +109,7 @@ function pieceBy(s: Stretch, points: readonly (readonly [number, number])[]): St
   const out: Stretch[] = [];
   let at = { t: 0, x: e.x0, y: e.y0 };
   for (const stop of [...stops, { t: end, x: e.x1, y: e.y1 }]) {
-    const edge = { ...part(e, at.t, stop.t), x0: at.x, y0: at.y, x1: stop.x, y1: stop.y };
+    const edge = withEnds(e, at.x, at.y, stop.x, stop.y);
     if (chordLength(edge) <= ONE_POINT) continue;
     out.push({ ...s, edge });
     at = stop;

@@ -1,3 +1,4 @@
+import { chained, closedChain } from '../../../geometry/chain.js';
 import { type Edge, reversed } from '../../../geometry/edge.js';
 
 /** A curve of edges end to end. */
@@ -38,15 +39,7 @@ export function joinCurves(edges: readonly Edge[], apart: number): Curve[] {
     const first = all[0]!;
     const last = all[all.length - 1]!;
     const closed = key(first.x0, first.y0) === key(last.x1, last.y1);
-    curves.push({ edges: exact(all, closed), closed });
+    curves.push({ edges: closed ? closedChain(all) : chained(all), closed });
   });
   return curves;
-}
-
-/** Ends made one to the last bit. */
-function exact(edges: readonly Edge[], closed: boolean): Edge[] {
-  return edges.map((e, i) => {
-    const next = edges[i + 1] ?? (closed ? edges[0] : undefined);
-    return next ? { ...e, x1: next.x0, y1: next.y0 } : e;
-  });
 }

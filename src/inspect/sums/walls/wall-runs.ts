@@ -1,4 +1,4 @@
-import { type Edge, edgeLength, parameterEnd, pointAt } from '../../../geometry/edge.js';
+import { type Edge, edgeLength, parameterEnd, pointAt, withEnds } from '../../../geometry/edge.js';
 import { nearestPoints } from '../../../geometry/nearest.js';
 import { distanceToEdge, type Region } from '../../../geometry/region.js';
 import { type Ball, type Boundary, boundaryOf } from '../../../geometry/thicken/balls.js';
@@ -57,7 +57,7 @@ function shortened(e: Edge, most: number): Edge[] {
   for (let k = 1; k <= n; k++) {
     const to =
       k === n ? ([e.x1, e.y1] as const) : pointAt(e, e.r === 0 ? (end * k) / n : tan((half * k) / n));
-    out.push({ ...e, x0: rest[0], y0: rest[1], x1: to[0], y1: to[1] });
+    out.push(withEnds(e, rest[0], rest[1], to[0], to[1]));
     rest = to;
   }
   return out;
