@@ -1,19 +1,52 @@
-import { arc, type Edge, endTangent, parameterEnd, pointParameter, startTangent } from '../geometry/edge.js';
+import {
+  arc,
+  type Edge,
+  endTangent,
+  parameterEnd,
+  pointParameter,
+  startTangent,
+  withEnds,
+} from '../geometry/edge.js';
 import type { Contour } from '../geometry/region.js';
 import { SAME_POINT, SMOOTH } from '../geometry/tolerances.js';
 
 /** The arc that rounds one corner: its centre, and where it leaves the first edge (p) and meets the second (q). */
 interface Fillet {
-  readonly cx: number;
-  readonly cy: number;
-  readonly r: number;
-  readonly px: number;
-  readonly py: number;
-  readonly qx: number;
-  readonly qy: number;
+  /** Whether there is a corner to be rounded. */
+  needed: boolean;
+  cx: number;
+  cy: number;
+  r: number;
+  px: number;
+  py: number;
+  qx: number;
+  qy: number;
   /** The same places as parameters of the two edges. */
-  readonly end: number;
-  readonly start: number;
+  end: number;
+  start: number;
+}
+
+/**
+ * The corners before and after an edge and the one that closes the contour, written anew for each: most of what would be made
+ * for every corner would be gone a moment later. The kernel is synchronous, and nothing keeps a reference.
+ */
+const closing = blank();
+const odd = blank();
+const even = blank();
+
+function blank(): Fillet {
+  return {
+    needed: false,
+    cx: 0.5,
+    cy: 0.5,
+    r: 0.5,
+    px: 0.5,
+    py: 0.5,
+    qx: 0.5,
+    qy: 0.5,
+    end: 0.5,
+    start: 0.5,
+  };
 }
 
 /**
@@ -23,81 +56,80 @@ interface Fillet {
  */
 export function filleted(contour: Contour, r: number): Contour | null {
   const n = contour.length;
-  const fillets: (Fillet | null)[] = [];
+  if (n === 0) return [];
+  if (!fits(contour[n - 1]!, contour[0]!, r, closing)) return null;
+  const out: Edge[] = [];
+  let before = closing;
   for (let i = 0; i < n; i++) {
     const e = contour[i]!;
     if (e.r !== 0 && Math.abs(e.r) < r - SAME_POINT) return null;
-    const f = filletBetween(e, contour[i + 1 < n ? i + 1 : 0]!, r);
-    if (f === 'none fits') return null;
-    fillets.push(f);
-  }
-  const out: Edge[] = [];
-  for (let i = 0; i < n; i++) {
-    const e = contour[i]!;
-    const before = fillets[i > 0 ? i - 1 : n - 1]!;
-    const after = fillets[i]!;
-    const from = before ? before.start : 0;
-    const to = after ? after.end : parameterEnd(e);
+    const after = i === n - 1 ? closing : i % 2 === 0 ? even : odd;
+    if (i < n - 1 && !fits(e, contour[i + 1]!, r, after)) return null;
+    const from = before.needed ? before.start : 0;
+    const to = after.needed ? after.end : parameterEnd(e);
     const least = e.r === 0 ? SAME_POINT : SAME_POINT / Math.abs(e.r);
     if (to < from - least) return null;
     // When the arcs use an edge up, they meet where the first one ends.
     const left = to > from + least;
-    const x0 = before ? before.qx : e.x0;
-    const y0 = before ? before.qy : e.y0;
-    const x1 = !left ? x0 : after ? after.px : e.x1;
-    const y1 = !left ? y0 : after ? after.py : e.y1;
-    if (left) out.push({ x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r });
-    if (after) pushArc(after, x1, y1, e, out);
+    const x0 = before.needed ? before.qx : e.x0;
+    const y0 = before.needed ? before.qy : e.y0;
+    const x1 = !left ? x0 : after.needed ? after.px : e.x1;
+    const y1 = !left ? y0 : after.needed ? after.py : e.y1;
+    if (left) out.push(withEnds(e, x0, y0, x1, y1));
+    if (after.needed) pushArc(after, x1, y1, e, out);
+    before = after;
   }
   return out;
 }
 
-function filletBetween(e: Edge, f: Edge, r: number): Fillet | null | 'none fits' {
+/** Works out the corner between two edges; false where no arc fits on them. */
+function fits(e: Edge, f: Edge, r: number, into: Fillet): boolean {
   const [ax, ay] = endTangent(e);
   const [bx, by] = startTangent(f);
   const cross = ax * by - ay * bx;
   const dot = ax * bx + ay * by;
-  if (Math.abs(cross) < SMOOTH && dot > 0) return null;
-  if (dot < -0.99999) return 'none fits';
+  into.needed = !(Math.abs(cross) < SMOOTH && dot > 0);
+  if (!into.needed) return true;
+  if (dot < -0.99999) return false;
   const signed = cross > 0 ? r : -r;
-  if (e.r === 0 && f.r === 0) {
-    const setback = (r * Math.abs(cross)) / (1 + dot);
-    const end = parameterEnd(e) - setback;
-    if (end < -SAME_POINT || setback > parameterEnd(f) + SAME_POINT) return 'none fits';
-    const px = e.x1 - ax * setback;
-    const py = e.y1 - ay * setback;
-    return {
-      cx: px - ay * signed,
-      cy: py + ax * signed,
-      r: signed,
-      px,
-      py,
-      qx: f.x0 + bx * setback,
-      qy: f.y0 + by * setback,
-      end,
-      start: setback,
-    };
-  }
-  return general(e, f, signed);
+  if (e.r !== 0 || f.r !== 0) return fitsArcs(e, f, signed, into);
+  const setback = (r * Math.abs(cross)) / (1 + dot);
+  const end = parameterEnd(e) - setback;
+  if (end < -SAME_POINT || setback > parameterEnd(f) + SAME_POINT) return false;
+  const px = e.x1 - ax * setback;
+  const py = e.y1 - ay * setback;
+  into.cx = px - ay * signed;
+  into.cy = py + ax * signed;
+  into.r = signed;
+  into.px = px;
+  into.py = py;
+  into.qx = f.x0 + bx * setback;
+  into.qy = f.y0 + by * setback;
+  into.end = end;
+  into.start = setback;
+  return true;
 }
 
 /** Centres of circles of radius |r| tangent to both edges' carriers, on the side the corner turns to; the nearest that fits. */
-function general(e: Edge, f: Edge, r: number): Fillet | 'none fits' {
-  let best: Fillet | 'none fits' = 'none fits';
-  let bestDistance = Number.POSITIVE_INFINITY;
+function fitsArcs(e: Edge, f: Edge, r: number, into: Fillet): boolean {
+  let least = Number.POSITIVE_INFINITY;
   for (const [cx, cy] of meet(carrier(e, r), carrier(f, r))) {
     const end = footParameter(e, cx, cy);
     const start = footParameter(f, cx, cy);
     if (!(end >= -SAME_POINT && end <= parameterEnd(e))) continue;
     if (!(start >= 0 && start <= parameterEnd(f) + SAME_POINT)) continue;
     const distance = (cx - e.x1) * (cx - e.x1) + (cy - e.y1) * (cy - e.y1);
-    if (distance >= bestDistance) continue;
-    bestDistance = distance;
-    const [px, py] = foot(e, cx, cy);
-    const [qx, qy] = foot(f, cx, cy);
-    best = { cx, cy, r, px, py, qx, qy, end, start };
+    if (distance >= least) continue;
+    least = distance;
+    [into.px, into.py] = foot(e, cx, cy);
+    [into.qx, into.qy] = foot(f, cx, cy);
+    into.cx = cx;
+    into.cy = cy;
+    into.r = r;
+    into.end = end;
+    into.start = start;
   }
-  return best;
+  return least < Number.POSITIVE_INFINITY;
 }
 
 /** A whole line (through x, y along ux, uy) or a whole circle. */

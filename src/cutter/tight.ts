@@ -5,7 +5,7 @@ import { movedLeft } from '../geometry/inset.js';
 import { nearestPoints } from '../geometry/nearest.js';
 import { type Contour, writeBox } from '../geometry/region.js';
 import { TIGHT } from '../geometry/tolerances.js';
-import { nearStretches } from '../geometry/too-near.js';
+import { addNear, beginStretches, noneNear } from '../geometry/too-near.js';
 import { mayFace } from './facing.js';
 
 /** A kink the proof would not take for a smooth joint (0.1 degree = 0.00175). */
@@ -168,12 +168,10 @@ function collinear(e: Edge, after: Edge): boolean {
 /** Whether the ball's centre, on its way along the moved edge, comes nearer than r to another edge. */
 function tooNear(moved: Edge | null, f: Edge, r: number): boolean {
   if (!moved) return false;
-  nears.length = 0;
-  nearStretches(moved, f, r - TIGHT, 0, nears);
-  return nears.length > 0;
+  beginStretches(moved);
+  addNear(f, r - TIGHT, 0);
+  return !noneNear();
 }
-
-const nears: number[] = [];
 
 /** The edge itself, or a smooth neighbour: next to each other they cannot trouble a ball that fits each alone. */
 function isNeighbour(k: number, i: number, length: number, edges: readonly Edge[], base: number): boolean {

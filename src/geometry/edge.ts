@@ -109,19 +109,29 @@ export function parameterEnd(e: Edge): number {
 
 /** The point at a parameter as `pointParameter` measures it. */
 export function pointAt(e: Edge, t: number): [number, number] {
+  goTo(e, t);
+  return [spot.x, spot.y];
+}
+
+/** Where `goTo` went last: no pair is made of it. The kernel is synchronous, and nothing keeps a reference. */
+const spot = { x: 0.5, y: 0.5 };
+
+function goTo(e: Edge, t: number): void {
   if (e.r === 0) {
     const dx = e.x1 - e.x0;
     const dy = e.y1 - e.y0;
     const l = Math.sqrt(dx * dx + dy * dy);
-    if (l === 0) return [e.x0, e.y0];
-    return [e.x0 + (dx * t) / l, e.y0 + (dy * t) / l];
+    spot.x = l === 0 ? e.x0 : e.x0 + (dx * t) / l;
+    spot.y = l === 0 ? e.y0 : e.y0 + (dy * t) / l;
+    return;
   }
   const ux = e.x0 - e.cx;
   const uy = e.y0 - e.cy;
   const q = 1 + t * t;
   const c = (1 - t * t) / q;
   const s = (e.r > 0 ? 2 * t : -2 * t) / q;
-  return [e.cx + ux * c - uy * s, e.cy + ux * s + uy * c];
+  spot.x = e.cx + ux * c - uy * s;
+  spot.y = e.cy + ux * s + uy * c;
 }
 
 /** A point about half way along the edge (exactly half way on arcs too). */
@@ -189,8 +199,16 @@ export function tangentAt(e: Edge, x: number, y: number): [number, number] {
 /** The part of an edge between two parameters (ends are computed, not copied, unless they are the edge's own). */
 export function part(e: Edge, t0: number, t1: number): Edge {
   let { x0, y0, x1, y1 } = e;
-  if (t0 > 0) [x0, y0] = pointAt(e, t0);
-  if (t1 < parameterEnd(e)) [x1, y1] = pointAt(e, t1);
+  if (t0 > 0) {
+    goTo(e, t0);
+    x0 = spot.x;
+    y0 = spot.y;
+  }
+  if (t1 < parameterEnd(e)) {
+    goTo(e, t1);
+    x1 = spot.x;
+    y1 = spot.y;
+  }
   return withEnds(e, x0, y0, x1, y1);
 }
 

@@ -80,10 +80,16 @@ export class EdgesIndex {
 
   #walked(minX: number, minY: number, maxX: number, maxY: number, first = 0): readonly number[] {
     const found = this.#found;
-    found.length = 0;
     const b = this.#boxes;
-    for (let i = first, k = 4 * first; k < b.length; i++, k += 4)
-      if (b[k]! <= maxX && b[k + 1]! <= maxY && b[k + 2]! >= minX && b[k + 3]! >= minY) found.push(i);
+    let n = 0;
+    for (let i = first, k = 4 * first; k < b.length; i++, k += 4) {
+      if (!(b[k]! <= maxX && b[k + 1]! <= maxY && b[k + 2]! >= minX && b[k + 3]! >= minY)) continue;
+      if (n < found.length) found[n] = i;
+      else found.push(i);
+      n++;
+    }
+    // A list cut to no length gives its room back, and would be given new room each time.
+    while (found.length > n) found.pop();
     return found;
   }
 }

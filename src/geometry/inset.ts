@@ -13,7 +13,7 @@ import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
 import { type Contour, edgeBox, rayCrossings } from './region.js';
 import { GRAZE, jointWithin, NO_RADIUS, SMOOTH } from './tolerances.js';
-import { betweenStretches, nearStretches } from './too-near.js';
+import { addNear, beginStretches, betweenStretches, noneNear } from './too-near.js';
 
 /** A stretch of an inset boundary and where it came from. */
 export interface Stretch {
@@ -38,13 +38,6 @@ export interface Inset {
   readonly follows: Int32Array;
   /** Contours that left nothing: no disc of radius r fits beside any point of them. Positions in the input. */
   readonly lost: readonly number[];
-}
-
-interface Element {
-  readonly edge: Edge;
-  readonly source: Edge | null;
-  readonly vx: number;
-  readonly vy: number;
 }
 
 /**
@@ -103,11 +96,9 @@ function insetContour(
   for (let i = 0; i < contour.length; i++) {
     const e = contour[i]!;
     const moved = movedLeft(e, r);
-    if (moved) keepFar({ edge: moved, source: e, vx: 0, vy: 0 }, base + i, r, graze, index, sources, out);
-    const after = contour[(i + 1) % contour.length]!;
-    for (const turn of turnAbout(e, after, r)) {
-      keepFar({ edge: turn, source: null, vx: e.x1, vy: e.y1 }, -1, r, graze, index, sources, out);
-    }
+    if (moved) keepFar(moved, e, base + i, r, graze, index, sources, out);
+    const after = contour[i + 1 < contour.length ? i + 1 : 0]!;
+    for (const turn of turnAbout(e, after, r)) keepFar(turn, null, -1, r, graze, index, sources, out);
   }
 }
 
@@ -176,10 +167,10 @@ function parameterOf(e: Edge, d: number): number {
   return e.r === 0 ? d : d / Math.abs(2 * e.r);
 }
 
-const near: number[] = [];
-
+/** Adds what of a moved edge, or of a turn about a corner (no source), lies no nearer than r to any boundary edge but its own. */
 function keepFar(
-  element: Element,
+  edge: Edge,
+  source: Edge | null,
   own: number,
   r: number,
   graze: number,
@@ -187,19 +178,12 @@ function keepFar(
   sources: readonly Edge[],
   out: Stretch[],
 ): void {
-  const { edge, source } = element;
-  const end = parameterEnd(edge);
+  const end = beginStretches(edge);
   if (!(end > 0)) return;
+  for (const j of index.near(edgeBox(edge), r)) if (j !== own && addNear(sources[j]!, r, graze)) return;
   const least = shortest(r, graze);
-  near.length = 0;
-  for (const j of index.near(edgeBox(edge), r)) {
-    if (j === own) continue;
-    const before = near.length;
-    nearStretches(edge, sources[j]!, r, graze, near);
-    if (near.length - before === 2 && near[before] === 0 && near[before + 1] === end) return;
-  }
-  if (near.length === 0) emit(edge, source, element, 0, end, r, least, out);
-  else betweenStretches(near, end, (from, to) => emit(edge, source, element, from, to, r, least, out));
+  if (noneNear()) emit(edge, source, 0, end, r, least, out);
+  else betweenStretches((from, to) => emit(edge, source, from, to, r, least, out));
 }
 
 /**
@@ -213,23 +197,23 @@ function shortest(r: number, graze: number): number {
 function emit(
   edge: Edge,
   source: Edge | null,
-  element: Element,
   from: number,
   to: number,
   r: number,
   least: number,
   out: Stretch[],
 ): void {
-  const whole = from <= 0 && to >= parameterEnd(edge);
+  const end = parameterEnd(edge);
+  const whole = from <= 0 && to >= end;
   const piece = whole ? edge : part(edge, from, to);
   if (chordLength(piece) < least && edgeLength(piece) < least) return;
   if (source === null) {
-    const foot: [number, number] = [element.vx, element.vy];
+    // It turns about the corner.
+    const foot: [number, number] = [edge.cx, edge.cy];
     out.push({ edge: piece, source, from, to, foot0: foot, foot1: foot });
     return;
   }
   const foot0: [number, number] = from <= 0 ? [source.x0, source.y0] : footOf(source, piece.x0, piece.y0, r);
-  const end = parameterEnd(edge);
   const foot1: [number, number] = to >= end ? [source.x1, source.y1] : footOf(source, piece.x1, piece.y1, r);
   out.push({ edge: piece, source, from, to, foot0, foot1 });
 }

@@ -12,20 +12,24 @@ export function link(edges: readonly Edge[], within: number): Int32Array | null 
   const waiting: { gap: number; end: number; start: number }[] = [];
   for (let i = 0; i < n; i++) {
     const { x1, y1 } = edges[i]!;
+    const near = grid.near(x1, y1);
     let exact = -1;
-    const from = waiting.length;
-    for (const j of grid.near(x1, y1)) {
-      const dx = edges[j]!.x0 - x1;
-      const dy = edges[j]!.y0 - y1;
-      const gap = Math.sqrt(dx * dx + dy * dy);
+    let found = 0;
+    for (let k = 0; k < near.length; k++) {
+      const j = near[k]!;
+      const gap = gapTo(edges[j]!, x1, y1, within);
       if (gap > within) continue;
+      found++;
       if (gap < 1e-9 && taken[j] === 0 && exact < 0) exact = j;
-      waiting.push({ gap, end: i, start: j });
     }
-    if (exact >= 0 && waiting.length === from + 1) {
+    if (exact >= 0 && found === 1) {
       next[i] = exact;
       taken[exact] = 1;
-      waiting.length = from;
+      continue;
+    }
+    for (const j of near) {
+      const gap = gapTo(edges[j]!, x1, y1, within);
+      if (gap <= within) waiting.push({ gap, end: i, start: j });
     }
   }
   waiting.sort((a, b) => a.gap - b.gap || a.end - b.end || a.start - b.start);
@@ -36,6 +40,14 @@ export function link(edges: readonly Edge[], within: number): Int32Array | null 
     }
   }
   return next.includes(-1) ? null : next;
+}
+
+/** From a point to the start of an edge; infinite where it is surely beyond what matters. */
+function gapTo(e: Edge, x: number, y: number, within: number): number {
+  const dx = e.x0 - x;
+  const dy = e.y0 - y;
+  if (dx > within || dx < -within || dy > within || dy < -within) return Number.POSITIVE_INFINITY;
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Start points by square cells; small lists are simply walked. */

@@ -6,7 +6,7 @@ import { link } from './link.js';
 import { footOn } from './nearest.js';
 import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
 import { GRAZE, GRAZE_STEP, HAIR, jointWithin, SAME_POINT } from './tolerances.js';
-import { betweenStretches, nearStretches } from './too-near.js';
+import { addNear, beginStretches, betweenStretches, noneNear } from './too-near.js';
 
 /** A ball at rest: it touches the boundary at two feet and can roll no further towards what lies between them. */
 export interface Rest {
@@ -195,16 +195,15 @@ function outsideOthers(
   stretches: readonly Stretch[],
   index: EdgesIndex,
 ): Edge[] {
-  const covered: number[] = [];
+  beginStretches(a);
   for (const j of index.near(edgeBox(a), r)) {
     if (j === before || j === after) continue;
     const other = stretches[j]!.edge;
-    if (distanceToEdge(other, cx, cy) < 2 * r) nearStretches(a, other, r, graze, covered);
+    if (distanceToEdge(other, cx, cy) < 2 * r) addNear(other, r, graze);
   }
-  if (covered.length === 0) return [a];
-  const end = parameterEnd(a);
+  if (noneNear()) return [a];
   const out: Edge[] = [];
-  betweenStretches(covered, end, (from, to) => {
+  betweenStretches((from, to) => {
     const piece = part(a, from, to);
     if (chordLength(piece) > SAME_POINT) out.push(piece);
   });
