@@ -180,7 +180,7 @@ function refuseLimb(name: string, place: readonly [number, number], r: number): 
 
 /** Narrow ends that a resting ball cannot reach: more boundary than one corner, and further away than r. */
 function lostEnds(rests: readonly Rest[], r: number): Rest[] {
-  return rests.filter((rest) => rest.corner && rest.dropped.length > 2 && depthOf(rest, r) > r);
+  return rests.filter((rest) => rest.corner && rest.droppedCount > 2 && depthOf(rest, r) > r);
 }
 
 function lostParts(rolled: Rolled): Contour[] {

@@ -8,6 +8,18 @@ const FEW = 48;
 /** Past every drawing, mm. */
 const FAR = 1e9;
 
+/** The box that is asked about: numbers handed from call to call would be put on the heap. */
+const asked = { minX: 0.5, minY: 0.5, maxX: 0.5, maxY: 0.5 };
+const own = [0.5, 0.5, 0.5, 0.5];
+
+/** Asks about a box that stands in a list, made wider by `reach` on every side. */
+function ask(boxes: readonly number[], k: number, reach: number): void {
+  asked.minX = boxes[k]! - reach;
+  asked.minY = boxes[k + 1]! - reach;
+  asked.maxX = boxes[k + 2]! + reach;
+  asked.maxY = boxes[k + 3]! + reach;
+}
+
 /** Finds edges near a box. Built once over a fixed list; ids are positions in that list, returned in rising order. */
 export class EdgesIndex {
   /** minX, minY, maxX, maxY an edge. A plain array: small typed ones cost more to make than to use. */
@@ -29,24 +41,31 @@ export class EdgesIndex {
 
   /** Ids of the edges whose boxes come within `reach` of the box. The array is reused by the next call. */
   near(box: Box, reach: number): readonly number[] {
-    return this.#search(box.minX - reach, box.minY - reach, box.maxX + reach, box.maxY + reach);
+    asked.minX = box.minX - reach;
+    asked.minY = box.minY - reach;
+    asked.maxX = box.maxX + reach;
+    asked.maxY = box.maxY + reach;
+    return this.#search();
+  }
+
+  /** Ids of the edges whose boxes come within `reach` of the box of any edge. The array is reused by the next call. */
+  around(e: Edge, reach: number): readonly number[] {
+    writeBox(e, own, 0);
+    ask(own, 0, reach);
+    return this.#search();
   }
 
   /** Ids of the edges whose boxes come within `reach` of the box of edge i of this or another list. The array is reused. */
   nearEdge(i: number, reach: number, of: EdgesIndex = this): readonly number[] {
-    const b = of.#boxes;
-    const k = 4 * i;
-    return this.#search(b[k]! - reach, b[k + 1]! - reach, b[k + 2]! + reach, b[k + 3]! + reach);
+    ask(of.#boxes, 4 * i, reach);
+    return this.#search();
   }
 
   /** Of those near edge i, the ones after it in the list. The array is reused. */
   nearAfter(i: number, reach: number): readonly number[] {
-    const b = this.#boxes;
-    const k = 4 * i;
-    const [minX, minY] = [b[k]! - reach, b[k + 1]! - reach];
-    const [maxX, maxY] = [b[k + 2]! + reach, b[k + 3]! + reach];
-    if (!this.#tree) return this.#walked(minX, minY, maxX, maxY, i + 1);
-    return sorted(this.#tree.search(minX, minY, maxX, maxY, (j) => j > i));
+    ask(this.#boxes, 4 * i, reach);
+    if (!this.#tree) return this.#walked(i + 1);
+    return sorted(this.#tree.search(asked.minX, asked.minY, asked.maxX, asked.maxY, (j) => j > i));
   }
 
   /** Whether the box of edge i comes within `reach` of a box. */
@@ -70,15 +89,22 @@ export class EdgesIndex {
 
   /** Ids of the edges whose boxes a ray from (x, y) towards +x comes to, in any order. The array is reused. */
   alongRay(x: number, y: number): readonly number[] {
-    return this.#tree ? this.#tree.search(x, y, FAR, y) : this.#walked(x, y, FAR, y);
+    if (this.#tree) return this.#tree.search(x, y, FAR, y);
+    asked.minX = x;
+    asked.minY = y;
+    asked.maxX = FAR;
+    asked.maxY = y;
+    return this.#walked(0);
   }
 
-  #search(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
-    if (this.#tree) return sorted(this.#tree.search(minX, minY, maxX, maxY));
-    return this.#walked(minX, minY, maxX, maxY);
+  #search(): readonly number[] {
+    if (this.#tree) return sorted(this.#tree.search(asked.minX, asked.minY, asked.maxX, asked.maxY));
+    return this.#walked(0);
   }
 
-  #walked(minX: number, minY: number, maxX: number, maxY: number, first = 0): readonly number[] {
+  /** From edge `first` on. */
+  #walked(first: number): readonly number[] {
+    const { minX, minY, maxX, maxY } = asked;
     const found = this.#found;
     const b = this.#boxes;
     let n = 0;

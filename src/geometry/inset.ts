@@ -11,7 +11,7 @@ import {
 } from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { link } from './link.js';
-import { type Contour, edgeBox, rayCrossings } from './region.js';
+import { type Contour, rayCrossings } from './region.js';
 import { GRAZE, jointWithin, NO_RADIUS, SMOOTH } from './tolerances.js';
 import { addNear, beginStretches, betweenStretches, noneNear } from './too-near.js';
 
@@ -180,7 +180,7 @@ function keepFar(
 ): void {
   const end = beginStretches(edge);
   if (!(end > 0)) return;
-  for (const j of index.near(edgeBox(edge), r)) if (j !== own && addNear(sources[j]!, r, graze)) return;
+  for (const j of index.around(edge, r)) if (j !== own && addNear(sources[j]!, r, graze)) return;
   const least = shortest(r, graze);
   if (noneNear()) emit(edge, source, 0, end, r, least, out);
   else betweenStretches((from, to) => emit(edge, source, from, to, r, least, out));

@@ -4,7 +4,7 @@ import { Undecided } from './fault.js';
 import { type Inset, inset, type Stretch } from './inset.js';
 import { link } from './link.js';
 import { footOn } from './nearest.js';
-import { type Contour, distanceToEdge, edgeBox, reversedContour } from './region.js';
+import { type Contour, distanceToEdge, reversedContour } from './region.js';
 import { GRAZE, GRAZE_STEP, HAIR, jointWithin, SAME_POINT } from './tolerances.js';
 import { addNear, beginStretches, betweenStretches, noneNear } from './too-near.js';
 
@@ -17,6 +17,8 @@ export interface Rest {
   readonly corner: boolean;
   /** What the ball cannot reach beside the rest: the boundary dropped between `foot0` and the next place reached. */
   readonly dropped: readonly Edge[];
+  /** How many edges and parts of edges that is: sooner told than they are made. */
+  readonly droppedCount: number;
 }
 
 /** What a rolling ball leaves of a region. */
@@ -99,6 +101,10 @@ class RestBetween implements Rest {
 
   get dropped(): readonly Edge[] {
     return droppedBetween(this.contours, this.before, this.follows);
+  }
+
+  get droppedCount(): number {
+    return countBetween(this.contours, this.before, this.follows);
   }
 }
 
@@ -196,7 +202,7 @@ function outsideOthers(
   index: EdgesIndex,
 ): Edge[] {
   beginStretches(a);
-  for (const j of index.near(edgeBox(a), r)) {
+  for (const j of index.around(a, r)) {
     if (j === before || j === after) continue;
     const other = stretches[j]!.edge;
     if (distanceToEdge(other, cx, cy) < 2 * r) addNear(other, r, graze);
@@ -263,14 +269,32 @@ function droppedBetween(contours: readonly Contour[], s: Stretch, t: Stretch): E
   if (!home) return [];
   const i = positionOf(home, s);
   const j = positionOf(home, t);
-  const out: Edge[] = [];
   if (s.source && t.source && i === j && t.from >= s.to) return [part(s.source, s.to, t.from)];
-  if (s.source && s.to < parameterEnd(s.source)) out.push(part(s.source, s.to, parameterEnd(s.source)));
-  for (let k = (i + 1) % home.length, n = 0; k !== j && n < home.length; k = (k + 1) % home.length, n++)
-    out.push(home[k]!);
+  const out: Edge[] = [];
+  if (isCut(s)) out.push(part(s.source!, s.to, parameterEnd(s.source!)));
+  for (let n = 1; n <= stepsBetween(home, i, j); n++) out.push(home[(i + n) % home.length]!);
   if (t.source && t.from > 0) out.push(part(t.source, 0, t.from));
   else if (!t.source) out.push(home[j]!);
   return out;
+}
+
+function countBetween(contours: readonly Contour[], s: Stretch, t: Stretch): number {
+  const home = contours.find((c) => holdsStretch(c, s));
+  if (!home) return 0;
+  const i = positionOf(home, s);
+  const j = positionOf(home, t);
+  if (s.source && t.source && i === j && t.from >= s.to) return 1;
+  return (isCut(s) ? 1 : 0) + stepsBetween(home, i, j) + (t.source && t.from <= 0 ? 0 : 1);
+}
+
+/** Whether something of its edge follows a stretch. */
+function isCut(s: Stretch): boolean {
+  return s.source !== null && s.to < parameterEnd(s.source);
+}
+
+/** Edges of a contour between two of them; all the others where these are one. */
+function stepsBetween(home: Contour, i: number, j: number): number {
+  return (j - i - 1 + home.length) % home.length;
 }
 
 function holdsStretch(c: Contour, s: Stretch): boolean {

@@ -4,14 +4,7 @@ import { crossings } from '../../../geometry/crossings.js';
 import { EdgesIndex } from '../../../geometry/edges-index.js';
 import { movedLeft } from '../../../geometry/inset.js';
 import { offset } from '../../../geometry/offset.js';
-import {
-  area,
-  type Contour,
-  contains,
-  edgeBox,
-  type Region,
-  reversedContour,
-} from '../../../geometry/region.js';
+import { area, type Contour, contains, type Region, reversedContour } from '../../../geometry/region.js';
 import { mirrorX } from '../../../geometry/transform.js';
 import type { Outline } from '../../../outline/outline.js';
 import { cornerRadius, type Recipe } from '../../../recipe/recipe.js';
@@ -192,7 +185,7 @@ function within(region: Region, face: Region): boolean {
   const index = new EdgesIndex(edges);
   let met = false;
   for (const e of face.contours.flat())
-    for (const j of index.near(edgeBox(e), 0))
+    for (const j of index.around(e, 0))
       crossings(e, edges[j]!, () => {
         met = true;
       });

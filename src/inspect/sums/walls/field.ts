@@ -1,7 +1,7 @@
 import { subtract } from '../../../geometry/boolean.js';
 import { crossings } from '../../../geometry/crossings.js';
 import { EdgesIndex } from '../../../geometry/edges-index.js';
-import { contains, distanceToEdge, edgeBox, type Region, reversedContour } from '../../../geometry/region.js';
+import { contains, distanceToEdge, type Region, reversedContour } from '../../../geometry/region.js';
 import { decided } from '../../../geometry/thicken/decided.js';
 import type { Outline } from '../../../outline/outline.js';
 
@@ -36,7 +36,7 @@ function within(face: Region, index: EdgesIndex, pocket: Region): boolean {
     if (!contains(face, c[0]!.x0, c[0]!.y0)) return false;
     for (const e of c) {
       let met = false;
-      for (const j of index.near(edgeBox(e), ON_FACE))
+      for (const j of index.around(e, ON_FACE))
         crossings(e, rim[j]!, () => {
           met = true;
         });
