@@ -1,3 +1,4 @@
+import { arc } from '../geometry/edge.js';
 import { type Box, bounds, type Contour, contourArea, type Region } from '../geometry/region.js';
 import { cos, sin } from '../geometry/trig.js';
 import type { Board } from '../recipe/recipe.js';
@@ -165,15 +166,10 @@ export function moved(contours: readonly Contour[], { c, s }: Turn, dx: number, 
   const x = (px: number, py: number): number => px * c - py * s + dx;
   const y = (px: number, py: number): number => px * s + py * c + dy;
   return contours.map((contour) =>
-    contour.map((e) => ({
-      x0: x(e.x0, e.y0),
-      y0: y(e.x0, e.y0),
-      x1: x(e.x1, e.y1),
-      y1: y(e.x1, e.y1),
-      cx: e.r === 0 ? 0 : x(e.cx, e.cy),
-      cy: e.r === 0 ? 0 : y(e.cx, e.cy),
-      r: e.r,
-    })),
+    contour.map((e) => {
+      const [cx, cy] = e.r === 0 ? [0, 0] : [x(e.cx, e.cy), y(e.cx, e.cy)];
+      return arc(x(e.x0, e.y0), y(e.x0, e.y0), x(e.x1, e.y1), y(e.x1, e.y1), cx, cy, e.r);
+    }),
   );
 }
 

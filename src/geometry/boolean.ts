@@ -1,5 +1,15 @@
 import { crossings, cutsAlong } from './crossings.js';
-import { chordLength, type Edge, endTangent, midpoint, reversed, startTangent, tangentAt } from './edge.js';
+import {
+  arc,
+  chordLength,
+  type Edge,
+  endTangent,
+  midpoint,
+  reversed,
+  startTangent,
+  tangentAt,
+  withEnds,
+} from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { Undecided } from './fault.js';
 import { type Contour, type Region, rayCrossings } from './region.js';
@@ -156,8 +166,7 @@ function meetAtEnds(e: Edge, f: Edge): boolean {
 }
 
 function snapped(e: Edge, nodes: Nodes, from: number, to: number): Edge {
-  const { cx, cy, r } = e;
-  return { x0: nodes.xs[from]!, y0: nodes.ys[from]!, x1: nodes.xs[to]!, y1: nodes.ys[to]!, cx, cy, r };
+  return withEnds(e, nodes.xs[from]!, nodes.ys[from]!, nodes.xs[to]!, nodes.ys[to]!);
 }
 
 /** More than memory holds; a key made with it stays a whole number exactly. */
@@ -288,7 +297,7 @@ function longestFirst(run: number[], borders: readonly Border[]): number[] {
 }
 
 function quarterTurn(e: Edge): Edge {
-  return { x0: e.y0, y0: -e.x0, x1: e.y1, y1: -e.x1, cx: e.cy, cy: -e.cx, r: e.r };
+  return arc(e.y0, -e.x0, e.y1, -e.x1, e.cy, -e.cx, e.r);
 }
 
 /**

@@ -169,7 +169,7 @@ export function bulge(e: Edge): number {
 }
 
 export function reversed(e: Edge): Edge {
-  return { x0: e.x1, y0: e.y1, x1: e.x0, y1: e.y0, cx: e.cx, cy: e.cy, r: e.r === 0 ? 0 : -e.r };
+  return arc(e.x1, e.y1, e.x0, e.y0, e.cx, e.cy, e.r === 0 ? 0 : -e.r);
 }
 
 /** Unit tangent at the start of the edge, in the direction of travel. */

@@ -1,8 +1,10 @@
 import {
+  arc,
   chordLength,
   type Edge,
   edgeLength,
   endTangent,
+  line,
   parameterEnd,
   part,
   pointAt,
@@ -110,20 +112,16 @@ export function movedLeft(e: Edge, r: number): Edge | null {
     const l = Math.sqrt(dx * dx + dy * dy) || 1;
     const tx = dx / l;
     const ty = dy / l;
-    return { x0: e.x0 - ty * r, y0: e.y0 + tx * r, x1: e.x1 - ty * r, y1: e.y1 + tx * r, cx: 0, cy: 0, r: 0 };
+    return line(e.x0 - ty * r, e.y0 + tx * r, e.x1 - ty * r, e.y1 + tx * r);
   }
   const radius = e.r - r;
   if (e.r > 0 ? radius < NO_RADIUS : radius > -NO_RADIUS) return null;
   const k = radius / e.r;
-  return {
-    x0: e.cx + (e.x0 - e.cx) * k,
-    y0: e.cy + (e.y0 - e.cy) * k,
-    x1: e.cx + (e.x1 - e.cx) * k,
-    y1: e.cy + (e.y1 - e.cy) * k,
-    cx: e.cx,
-    cy: e.cy,
-    r: radius,
-  };
+  const x0 = e.cx + (e.x0 - e.cx) * k;
+  const y0 = e.cy + (e.y0 - e.cy) * k;
+  const x1 = e.cx + (e.x1 - e.cx) * k;
+  const y1 = e.cy + (e.y1 - e.cy) * k;
+  return arc(x0, y0, x1, y1, e.cx, e.cy, radius);
 }
 
 const NONE: readonly Edge[] = [];
@@ -137,15 +135,8 @@ function turnAbout(e: Edge, after: Edge, r: number): readonly Edge[] {
   if (dot > 0 ? cross > -SMOOTH : turnsLeft(e, after, cross)) return NONE;
   const x = e.x1;
   const y = e.y1;
-  const make = (px: number, py: number, qx: number, qy: number): Edge => ({
-    x0: x - py * r,
-    y0: y + px * r,
-    x1: x - qy * r,
-    y1: y + qx * r,
-    cx: x,
-    cy: y,
-    r: -r,
-  });
+  const make = (px: number, py: number, qx: number, qy: number): Edge =>
+    arc(x - py * r, y + px * r, x - qy * r, y + qx * r, x, y, -r);
   if (dot > 0) return [make(ax, ay, bx, by)];
   // More than a quarter turn: in two arcs, so that none nears half a circle. The middle direction bisects.
   const len = Math.sqrt((ax + bx) * (ax + bx) + (ay + by) * (ay + by));

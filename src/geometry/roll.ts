@@ -1,4 +1,13 @@
-import { arc, chordLength, type Edge, halfTangent, onItsCircle, parameterEnd, part } from './edge.js';
+import {
+  arc,
+  chordLength,
+  type Edge,
+  halfTangent,
+  onItsCircle,
+  parameterEnd,
+  part,
+  withEnds,
+} from './edge.js';
 import { EdgesIndex } from './edges-index.js';
 import { Undecided } from './fault.js';
 import { type Inset, inset, type Stretch } from './inset.js';
@@ -147,10 +156,9 @@ function apart(p: readonly [number, number], q: readonly [number, number]): numb
 }
 
 function pushReturned(s: Stretch, edges: Edge[]): void {
-  const { cx, cy, r } = s.source!;
   const [x0, y0] = s.foot0;
   const [x1, y1] = s.foot1;
-  const returned = { x0, y0, x1, y1, cx, cy, r };
+  const returned = withEnds(s.source!, x0, y0, x1, y1);
   if (chordLength(returned) > SAME_POINT) edges.push(returned);
 }
 
@@ -251,7 +259,7 @@ function pushLoop(loop: readonly Edge[], loops: Contour[]): void {
       const [x0, y0] = joints[i]!;
       const [x1, y1] = joints[i + 1 < n ? i + 1 : 0]!;
       const same = e.x0 === x0 && e.y0 === y0 && e.x1 === x1 && e.y1 === y1;
-      return same ? e : onItsCircle({ x0, y0, x1, y1, cx: e.cx, cy: e.cy, r: e.r }, NO_KINK);
+      return same ? e : onItsCircle(withEnds(e, x0, y0, x1, y1), NO_KINK);
     }),
   );
 }

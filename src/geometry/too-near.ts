@@ -1,4 +1,4 @@
-import { type Edge, parameterEnd } from './edge.js';
+import { type Edge, line, parameterEnd } from './edge.js';
 import { distanceToEdge } from './region.js';
 
 /**
@@ -8,7 +8,7 @@ import { distanceToEdge } from './region.js';
  */
 
 /** The edge that is asked about, and what all its cuts need of it. */
-let edge: Edge = { x0: 0, y0: 0, x1: 0, y1: 0, cx: 0, cy: 0, r: 0 };
+let edge = line(0, 0, 0, 0);
 const own = {
   /** Its length in parameters of `pointParameter`. */
   end: 0.5,

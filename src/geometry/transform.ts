@@ -1,4 +1,4 @@
-import type { Edge } from './edge.js';
+import { arc, type Edge } from './edge.js';
 import { type Contour, type Region, reversedContour } from './region.js';
 import { cos, sin } from './trig.js';
 
@@ -6,9 +6,7 @@ import { cos, sin } from './trig.js';
 export function mirrorX(region: Region): Region {
   return {
     contours: region.contours.map((c) =>
-      reversedContour(
-        c.map((e) => ({ x0: -e.x0, y0: e.y0, x1: -e.x1, y1: e.y1, cx: -e.cx, cy: e.cy, r: -e.r })),
-      ),
+      reversedContour(c.map((e) => arc(-e.x0, e.y0, -e.x1, e.y1, -e.cx, e.cy, -e.r))),
     ),
   };
 }
@@ -22,7 +20,7 @@ export function placed(c: Contour, dx: number, dy: number, turn = 0, scale = 1):
     const [x0, y0] = map(e.x0, e.y0);
     const [x1, y1] = map(e.x1, e.y1);
     const [cx, cy] = e.r === 0 ? [0, 0] : map(e.cx, e.cy);
-    return { x0, y0, x1, y1, cx, cy, r: e.r * scale };
+    return arc(x0, y0, x1, y1, cx, cy, e.r * scale);
   });
 }
 

@@ -1,4 +1,4 @@
-import type { Edge } from '../../geometry/edge.js';
+import { arc, type Edge } from '../../geometry/edge.js';
 import { type Region, reversedContour } from '../../geometry/region.js';
 import { cos, sin } from '../../geometry/trig.js';
 
@@ -52,7 +52,7 @@ export function imageOf(m: Isometry, region: Region): Region {
     const [x0, y0] = image(m, [e.x0, e.y0]);
     const [x1, y1] = image(m, [e.x1, e.y1]);
     const [cx, cy] = e.r === 0 ? [0, 0] : image(m, [e.cx, e.cy]);
-    return { x0, y0, x1, y1, cx, cy, r: flips ? -e.r : e.r };
+    return arc(x0, y0, x1, y1, cx, cy, flips ? -e.r : e.r);
   };
   return {
     contours: region.contours.map((c) => {
