@@ -35,9 +35,9 @@ export interface Stretch {
 export interface Inset {
   readonly stretches: readonly Stretch[];
   /** Position of the stretch that continues each one along the inset boundary. */
-  readonly next: Int32Array;
+  readonly next: readonly number[];
   /** Position of the stretch that follows each one along the *source* contour, whatever was dropped between. */
-  readonly follows: Int32Array;
+  readonly follows: readonly number[];
   /** Contours that left nothing: no disc of radius r fits beside any point of them. Positions in the input. */
   readonly lost: readonly number[];
 }
@@ -71,7 +71,7 @@ export function inset(contours: readonly Contour[], r: number, overlay = false, 
     stretches.map((s) => s.edge),
     jointWithin(r, graze),
   );
-  return next && { stretches, next, follows: Int32Array.from(follows), lost };
+  return next && { stretches, next, follows, lost };
 }
 
 function dropOutside(index: EdgesIndex, sources: readonly Edge[], stretches: Stretch[], first: number): void {

@@ -122,7 +122,7 @@ function back(contours: readonly Contour[], shrunk: Inset, r: number, graze: num
   const { stretches, next, follows } = shrunk;
   const edges: Edge[] = [];
   // Where in `edges` the pieces of each stretch begin, so that loops can be read off when nothing interferes.
-  const starts = new Int32Array(stretches.length + 1);
+  const starts: number[] = [];
   const rests: Rest[] = [];
   let index: EdgesIndex | null = null;
   let interfered = false;
@@ -224,14 +224,14 @@ function outsideOthers(
   return out;
 }
 
-function readLoops(edges: readonly Edge[], starts: Int32Array, next: Int32Array): Contour[] {
-  const done = new Uint8Array(next.length);
+function readLoops(edges: readonly Edge[], starts: readonly number[], next: readonly number[]): Contour[] {
+  const done = new Array<boolean>(next.length).fill(false);
   const loops: Contour[] = [];
   for (let first = 0; first < next.length; first++) {
     if (done[first]) continue;
     const loop: Edge[] = [];
     for (let i = first; !done[i]; i = next[i]!) {
-      done[i] = 1;
+      done[i] = true;
       for (let k = starts[i]!; k < starts[i + 1]!; k++) loop.push(edges[k]!);
     }
     pushLoop(loop, loops);
@@ -245,8 +245,8 @@ function relinked(edges: readonly Edge[], within: number): Contour[] | null {
 }
 
 /** Reads closed chains off a successor table. */
-export function chains(edges: readonly Edge[], next: Int32Array): Contour[] {
-  const starts = Int32Array.from({ length: edges.length + 1 }, (_, i) => i);
+export function chains(edges: readonly Edge[], next: readonly number[]): Contour[] {
+  const starts = Array.from({ length: edges.length + 1 }, (_, i) => i);
   return readLoops(edges, starts, next);
 }
 

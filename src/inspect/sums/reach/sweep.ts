@@ -46,8 +46,7 @@ export function sweepBeside(walls: readonly Contour[], radius: number, allowance
 
 /** The inset, tried again with the radius larger by hairs, as geometry/offset does. */
 function decided(contours: readonly Contour[], r: number): Inset {
-  if (contours.length === 0)
-    return { stretches: [], next: new Int32Array(0), follows: new Int32Array(0), lost: [] };
+  if (contours.length === 0) return { stretches: [], next: [], follows: [], lost: [] };
   let graze = GRAZE;
   for (let attempt = 0; attempt < 5; attempt++) {
     const moved = inset(contours, r + attempt * HAIR, false, graze);
