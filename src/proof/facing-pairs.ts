@@ -10,6 +10,9 @@ const TURN = 2e-3;
 /** A turn, radians, that no ball of a cutter's size notices: at radius R it presses in by R R k k / 2 PRESS less than this. */
 const NO_TURN = 1e-6;
 
+/** Sine of the least turn that gets a ball of its own: 0.05 degree, half of what the proof allows a joint. */
+export const CORNER = 8.7e-4;
+
 /** Once round a ball, in its radii, and some: the way between two of its points along a bend that is not facing itself. */
 const ROUND = 8;
 
@@ -28,6 +31,8 @@ export interface FacingPairs {
   readonly cap: number;
   readonly first: Int32Array;
   readonly list: Int32Array;
+  /** Edges that end in a turn of CORNER or more, to either side or back, in order. */
+  readonly corners: readonly number[];
 }
 
 /**
@@ -57,6 +62,7 @@ export function allowed(radius: number, half: number, wide: boolean): number {
 
 class Pairs {
   readonly #pairs: number[] = [];
+  readonly #corners: number[] = [];
   readonly #rough: Uint8Array;
   /** +1 or -1 where an arc bends left or right by no more than the balls on that side. */
   readonly #tight: Int8Array;
@@ -133,7 +139,7 @@ class Pairs {
       list[at[i]!++] = j;
       list[at[j]!++] = i;
     }
-    return { cap: this.cap, first, list };
+    return { cap: this.cap, first, list, corners: this.#corners };
   }
 
   #look(): void {
@@ -145,6 +151,7 @@ class Pairs {
         const next = index.next[i]!;
         const turn = this.#turn(i, next);
         this.#kink[next] = turn;
+        if (!(turn < CORNER)) this.#corners.push(i);
         if (!(turn <= TURN)) this.#rough[i] = this.#rough[next] = 1;
         this.#along[i] = along;
         along += this.#chord[i] = 2 * halfChord(edges, i);

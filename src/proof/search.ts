@@ -2,7 +2,7 @@ import { rollBall, tangentX, tangentY } from './ball.js';
 import { nearestOn, pieceToPiece2, pointAlong } from './distance.js';
 import type { Drawing } from './drawing.js';
 import { CX, CY, pieceBox, R, STRIDE, U0X, U1X, WIDE, X0, X1, Y0, Y1 } from './edge-index.js';
-import { allowed } from './facing-pairs.js';
+import { allowed, CORNER } from './facing-pairs.js';
 import { halfChord } from './nesting.js';
 import { PRESS } from './press.js';
 
@@ -11,9 +11,6 @@ const FINE = 1e-7;
 
 /** Rounding allowed in a distance, mm: so that equal places tie instead of each setting a new least. */
 const TIE = 1e-9;
-
-/** Sine of the least turn that gets a ball of its own: 0.05 degree, half of what the proof allows a joint. */
-const CORNER = 8.7e-4;
 
 /** What `reach` does: see there. */
 export class Search {
@@ -120,7 +117,7 @@ export class Search {
   belowCap(cap: number): void {
     this.#limit = this.bound;
     const { edges, index } = this.drawing;
-    const { first, list } = this.drawing.facing(cap);
+    const { first, list, corners } = this.drawing.facing(cap);
     const c = this.#centres;
     for (let i = 0; i < edges.count; i++) {
       if (first[i] === first[i + 1]) continue;
@@ -138,7 +135,7 @@ export class Search {
         clear = (rho - PRESS - TIE) * (rho - PRESS - TIE);
       }
     }
-    this.#corners();
+    for (const i of corners) if (this.#makeCorner(i)) this.#testCorner(i + edges.count);
   }
 
   #corners(): void {
