@@ -33,6 +33,8 @@ export interface FacingPairs {
   readonly list: Int32Array;
   /** Edges that end in a turn of CORNER or more, to either side or back, in order. */
   readonly corners: readonly number[];
+  /** What each arc allows by its own bend, mm; infinite for straight edges. */
+  readonly own: Float64Array;
 }
 
 /**
@@ -63,6 +65,7 @@ export function allowed(radius: number, half: number, wide: boolean): number {
 class Pairs {
   readonly #pairs: number[] = [];
   readonly #corners: number[] = [];
+  readonly #own: Float64Array;
   readonly #rough: Uint8Array;
   /** +1 or -1 where an arc bends left or right by no more than the balls on that side. */
   readonly #tight: Int8Array;
@@ -86,6 +89,7 @@ class Pairs {
   ) {
     const { count } = edges;
     this.#rough = new Uint8Array(count);
+    this.#own = new Float64Array(count).fill(Infinity);
     this.#tight = new Int8Array(count);
     this.#doubts = new Int32Array(count + 1);
     this.#kink = new Float64Array(count);
@@ -139,7 +143,7 @@ class Pairs {
       list[at[i]!++] = j;
       list[at[j]!++] = i;
     }
-    return { cap: this.cap, first, list, corners: this.#corners };
+    return { cap: this.cap, first, list, corners: this.#corners, own: this.#own };
   }
 
   #look(): void {
@@ -159,7 +163,7 @@ class Pairs {
       this.#round[k] = along;
     }
     const { count } = edges;
-    const own = new Float64Array(count).fill(Infinity);
+    const own = this.#own;
     // What arcs allow inside and outside.
     const least = [this.cap, this.cap];
     const sideOf = (i: number): 0 | 1 => (edges.r[i]! * insideLeft[index.contourOf[i]!]! > 0 ? 0 : 1);

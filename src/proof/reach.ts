@@ -30,9 +30,9 @@ export function reach(drawing: Drawing, side: 'inside' | 'outside', cap = Infini
   const index = drawing.index;
   if (index.tree === null) return { reach: 0, at: null, capped: false };
   const search = new Search(drawing, side, cap < Infinity ? cap : index.diagonal);
-  search.curvature();
   if (cap < Infinity) search.belowCap(cap);
   else {
+    search.curvature();
     let rho = index.diagonal / Math.sqrt(drawing.edges.count + 1);
     while (!search.below(rho)) rho *= 4;
   }

@@ -113,11 +113,13 @@ export class Search {
     return this.bound < before || rho >= before;
   }
 
-  /** As `below` for the cap, once the curvature is known: only pairs that can set a lower bound are looked at. */
+  /** As `curvature` and `below` for the cap: only pairs that can set a lower bound are looked at. */
   belowCap(cap: number): void {
-    this.#limit = this.bound;
     const { edges, index } = this.drawing;
-    const { first, list, corners } = this.drawing.facing(cap);
+    const { first, list, corners, own } = this.drawing.facing(cap);
+    for (let i = 0; i < edges.count; i++)
+      if (own[i]! < this.bound && edges.r[i]! * this.#sideOf(i) > 0) this.#set(own[i]!, i, i);
+    this.#limit = this.bound;
     const c = this.#centres;
     for (let i = 0; i < edges.count; i++) {
       if (first[i] === first[i + 1]) continue;
