@@ -20,7 +20,6 @@ export async function makeMany(
   say: (outcome: Outcome) => void,
 ): Promise<void> {
   const counts = countsOf(new SharedArrayBuffer(8));
-  const renderer = await compileRenderer();
   const pool = new Tinypool({
     filename: new URL('./make-thread.js', import.meta.url).href,
     minThreads: threads,
@@ -48,6 +47,7 @@ export async function makeMany(
     progress.done(k);
   };
   try {
+    const renderer = await compileRenderer();
     await Promise.all(
       tasks.map(async (task, k) => {
         if (!('text' in task)) return finish(k, task);
