@@ -273,10 +273,9 @@ function joint(before: Edge, e: Edge): readonly [number, number] {
 
 /** The boundary between the end of one stretch and the start of the next reached on the same contour. */
 function droppedBetween(contours: readonly Contour[], s: Stretch, t: Stretch): Edge[] {
-  const home = contours.find((c) => holdsStretch(c, s));
-  if (!home) return [];
-  const i = positionOf(home, s);
-  const j = positionOf(home, t);
+  const way = wayBetween(contours, s, t);
+  if (!way) return [];
+  const { home, i, j } = way;
   if (s.source && t.source && i === j && t.from >= s.to) return [part(s.source, s.to, t.from)];
   const out: Edge[] = [];
   if (isCut(s)) out.push(part(s.source!, s.to, parameterEnd(s.source!)));
@@ -287,12 +286,21 @@ function droppedBetween(contours: readonly Contour[], s: Stretch, t: Stretch): E
 }
 
 function countBetween(contours: readonly Contour[], s: Stretch, t: Stretch): number {
-  const home = contours.find((c) => holdsStretch(c, s));
-  if (!home) return 0;
-  const i = positionOf(home, s);
-  const j = positionOf(home, t);
+  const way = wayBetween(contours, s, t);
+  if (!way) return 0;
+  const { home, i, j } = way;
   if (s.source && t.source && i === j && t.from >= s.to) return 1;
   return (isCut(s) ? 1 : 0) + stepsBetween(home, i, j) + (t.source && t.from <= 0 ? 0 : 1);
+}
+
+/** The contour that two stretches lie on, and the positions of their edges there. */
+function wayBetween(
+  contours: readonly Contour[],
+  s: Stretch,
+  t: Stretch,
+): { home: Contour; i: number; j: number } | null {
+  const home = contours.find((c) => holdsStretch(c, s));
+  return home ? { home, i: positionOf(home, s), j: positionOf(home, t) } : null;
 }
 
 /** Whether something of its edge follows a stretch. */

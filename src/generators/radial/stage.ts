@@ -1,5 +1,4 @@
 import { drawContour, drawRegion } from '../../geometry/draw-region.js';
-
 import type { Pen } from '../../geometry/pen.js';
 import { circle, type Region, reversedContour } from '../../geometry/region.js';
 import { placedRegion } from '../../geometry/transform.js';

@@ -172,7 +172,7 @@ export function trochoidPath(w: Wheel, scale: number, first: number): Edge[] {
     const curve = { point, tangent: (t: number) => along(Math.min(Math.max(t, lo), hi)) };
     edges.push(...curveArcs(curve, t0, t1, pieces));
   }
-  return [...closedChain(edges)];
+  return closedChain(edges);
 }
 
 /** Beside a cusp, where the curve has no direction, that of a point this share of half a lobe away stands for it. */
