@@ -1,6 +1,7 @@
 /**
- * Every recipe that ships, timed stage by stage in one warm process, from dist/. `node bench/pipeline.mjs` prints the
- * table alone. What `build` does beside drawing, rounding and splitting is finding out what the user must know.
+ * Recipes timed stage by stage in one warm process, from dist/: every one that ships, and large ones. `node
+ * bench/pipeline.mjs` prints the first table alone. What `build` does beside drawing, rounding and splitting is finding out
+ * what the user must know.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -10,8 +11,8 @@ import { spread } from './measure.mjs';
 const PATTERNS = fileURLToPath(new URL('../patterns/', import.meta.url));
 export const STAGES = ['read', 'generate', 'round', 'split', 'inspect', 'write', 'prove'];
 
-/** @returns {Promise<{ recipe: string, stages: Record<string, number> }[]>} median milliseconds of `times` runs */
-export async function pipeline(times, only = /./) {
+/** @returns what runs the recipe of a text once and gives milliseconds by stage; `drawn` stands for the files it names */
+async function runner() {
   const dist = (file) => import(`../dist/${file}`);
   const { readRecipe } = await dist('recipe/read.js');
   const { cornerRadius, cutterRadius } = await dist('recipe/recipe.js');
@@ -27,7 +28,7 @@ export async function pipeline(times, only = /./) {
   const { loadAssets, loadRenderer } = await dist('disk/load.js');
   const renderer = await loadRenderer();
 
-  const one = (path, text) => {
+  return (path, text, drawn) => {
     const stages = {};
     const clock = (name, work) => {
       const start = performance.now();
@@ -37,7 +38,7 @@ export async function pipeline(times, only = /./) {
     };
     const [recipe, assets] = clock('read', () => {
       const read = readRecipe(text, path);
-      return [read, loadAssets(read, path)];
+      return [read, drawn ? { fonts: new Map(), drawings: drawn } : loadAssets(read, path)];
     });
     const { thin, touch } = recipe.cutter;
     const r = cornerRadius(recipe.cutter);
@@ -59,9 +60,13 @@ export async function pipeline(times, only = /./) {
     };
     const proofs = clock('prove', () => job.inlays.map((_, k) => prove(drawingsOf(files, k), asked)));
     if (!proofs.every((p) => p.holds)) throw new Error(`${path} is not proven`);
-    return stages;
+    return { stages, pieces: artwork.pieces.length };
   };
+}
 
+/** @returns {Promise<{ recipe: string, stages: Record<string, number> }[]>} median milliseconds of `times` runs */
+export async function pipeline(times, only = /./) {
+  const one = await runner();
   const recipes = readdirSync(PATTERNS)
     .filter((f) => f.endsWith('.json') && only.test(f))
     .map((f) => ({
@@ -75,7 +80,21 @@ export async function pipeline(times, only = /./) {
     const runs = Array.from({ length: times }, () => one(path, text));
     return {
       recipe,
-      stages: Object.fromEntries(STAGES.map((s) => [s, spread(runs.map((r) => r[s])).median])),
+      stages: Object.fromEntries(STAGES.map((s) => [s, spread(runs.map((r) => r.stages[s])).median])),
+    };
+  });
+}
+
+/** Large recipes, each after one run to warm up: least, median and most of every stage. */
+export async function large(times, contents) {
+  const one = await runner();
+  return contents.map(({ recipe, drawn }) => {
+    const text = JSON.stringify(recipe);
+    const runs = Array.from({ length: times + 1 }, () => one('bench.json', text, drawn)).slice(1);
+    return {
+      name: recipe.name,
+      pieces: runs[0].pieces,
+      stages: STAGES.map((name) => ({ name, ...spread(runs.map((r) => r.stages[name])) })),
     };
   });
 }

@@ -1,8 +1,8 @@
 /**
- * Puts the command and the threads it starts together, from what tsc made: a hundred files in place of five hundred, found,
+ * Puts the command and the threads it starts together, from what tsc made: a hundred files in place of seven hundred, found,
  * opened and compiled in half the time. dist/cli.js is written anew; all it loads lies in dist/bin/.
  */
-import { readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { isBuiltin } from 'node:module';
 import { join } from 'node:path';
 import { rolldown } from 'rolldown';
@@ -31,12 +31,14 @@ const bundle = await rolldown({
     if (level === 'warn') throw new Error(log.message);
   },
 });
-// Their names change with their content: old ones would stay beside the new.
-rmSync(join(dist, 'bin'), { recursive: true, force: true });
-await bundle.write({
-  dir: dist,
+// All is read before anything of it is taken away or written over.
+const { output } = await bundle.generate({
   format: 'esm',
   entryFileNames: '[name].js',
   chunkFileNames: 'bin/[name]-[hash].js',
 });
 await bundle.close();
+// Their names change with their content: old ones would stay beside the new.
+rmSync(join(dist, 'bin'), { recursive: true, force: true });
+mkdirSync(join(dist, 'bin'));
+for (const { fileName, code } of output) writeFileSync(join(dist, fileName), code);

@@ -47,16 +47,17 @@ export async function makeMany(
     progress.done(k);
   };
   try {
+    // What has failed already waits for nothing.
+    tasks.forEach((task, k) => {
+      if (!('text' in task)) finish(k, task);
+    });
+    const left = tasks.flatMap((task, k) => ('text' in task ? [{ task, k }] : []));
+    if (left.length === 0) return;
     const renderer = await compileRenderer();
     await Promise.all(
-      tasks.map(async (task, k) => {
-        if (!('text' in task)) return finish(k, task);
-        finish(
-          k,
-          await onThread(pool, { task, renderer, shared: counts.shared }, (step) =>
-            progress.at(k, `${task.name} ${step}`),
-          ),
-        );
+      left.map(async ({ task, k }) => {
+        const step = (said: string): void => progress.at(k, `${task.name} ${said}`);
+        finish(k, await onThread(pool, { task, renderer, shared: counts.shared }, step));
       }),
     );
   } finally {

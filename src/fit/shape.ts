@@ -63,7 +63,7 @@ export function shapeOf(contours: readonly Contour[]): Shape {
     x,
     y,
     features: contours.flatMap((c) => featuresOf(c, x, y)).sort((f, g) => g.length - f.length),
-    samples: Float64Array.from(edges.flatMap(sampled)),
+    samples: sampled(edges),
     near(px, py, within) {
       let best = Number.POSITIVE_INFINITY;
       const box = { minX: px, minY: py, maxX: px, maxY: py };
@@ -83,10 +83,17 @@ function middleOf(e: Edge): [number, number] {
   return [e.cx + ((mx - e.cx) / radius) * k * radius, e.cy + ((my - e.cy) / radius) * k * radius];
 }
 
-function sampled(e: Edge): number[] {
-  const n = Math.max(2, Math.ceil(edgeLength(e) / STEP));
-  const end = parameterEnd(e);
-  return Array.from({ length: n }, (_, k) => pointAt(e, (end * k) / n)).flat();
+function sampled(edges: readonly Edge[]): Float64Array {
+  const out: number[] = [];
+  for (const e of edges) {
+    const n = Math.max(2, Math.ceil(edgeLength(e) / STEP));
+    const end = parameterEnd(e);
+    for (let k = 0; k < n; k++) {
+      const [x, y] = pointAt(e, (end * k) / n);
+      out.push(x, y);
+    }
+  }
+  return Float64Array.from(out);
 }
 
 function featuresOf(contour: Contour, x: number, y: number): Feature[] {

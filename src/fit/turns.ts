@@ -83,27 +83,65 @@ function fitting(a: Shape, b: Shape, within: number): Turn | null {
  * the same length and radius. Which of them do is for `lies` to say.
  */
 function candidates(a: Shape, b: Shape, within: number): Turn[] {
-  const slack = 4 * within;
-  const alike = (f: Feature, g: Feature): boolean =>
-    (f.r === 0) === (g.r === 0) &&
-    f.off > 0 === g.off > 0 &&
-    Math.abs(f.length - g.length) <= slack &&
-    Math.abs(f.off - g.off) <= slack &&
-    // Where lengths are of use radii of long, flat arcs say little.
-    (f.r > 0 === g.r > 0 || Math.abs(f.r) > f.length);
-  let rarest: { feature: Feature; of: Feature[] } | null = null;
-  const seen: Feature[] = [];
-  for (const feature of a.features) {
-    if (seen.length === KINDS) break;
-    if (seen.some((s) => alike(s, feature))) continue;
-    seen.push(feature);
-    const of = b.features.filter((g) => alike(feature, g));
-    if (of.length === 0) return [];
-    if (!rarest || of.length < rarest.of.length) rarest = { feature, of };
+  let rarest: Feature | null = null;
+  let fewest = Number.POSITIVE_INFINITY;
+  for (const kind of kindsOf(a, within)) {
+    let count = 0;
+    for (let k = firstAsLong(b, kind.length + 4 * within); k < b.features.length; k++) {
+      const g = b.features[k]!;
+      if (g.length < kind.length - 4 * within || count === fewest) break;
+      if (alike(kind, g, within)) count++;
+    }
+    if (count === 0) return [];
+    if (count < fewest) {
+      rarest = kind;
+      fewest = count;
+    }
   }
   if (!rarest) return [];
-  const { ux, uy } = rarest.feature;
-  return rarest.of.map((g) => ({ c: g.ux * ux + g.uy * uy, s: g.uy * ux - g.ux * uy }));
+  const kind = rarest;
+  return b.features
+    .filter((g) => alike(kind, g, within))
+    .map((g) => ({ c: g.ux * kind.ux + g.uy * kind.uy, s: g.uy * kind.ux - g.ux * kind.uy }));
+}
+
+/** May one of two features come to lie on the other? */
+function alike(f: Feature, g: Feature, within: number): boolean {
+  return (
+    Math.abs(f.length - g.length) <= 4 * within &&
+    (f.r === 0) === (g.r === 0) &&
+    f.off > 0 === g.off > 0 &&
+    Math.abs(f.off - g.off) <= 4 * within &&
+    // Where lengths are of use radii of long, flat arcs say little.
+    (f.r > 0 === g.r > 0 || Math.abs(f.r) > f.length)
+  );
+}
+
+/** The longest features of a shape, one of each kind; a shape is compared with many others. */
+function kindsOf(shape: Shape, within: number): readonly Feature[] {
+  const known = kinds.get(shape);
+  if (known?.within === within) return known.list;
+  const list: Feature[] = [];
+  for (const feature of shape.features) {
+    if (list.length === KINDS) break;
+    if (!list.some((s) => alike(s, feature, within))) list.push(feature);
+  }
+  kinds.set(shape, { within, list });
+  return list;
+}
+
+const kinds = new WeakMap<Shape, { within: number; list: readonly Feature[] }>();
+
+/** Position of the first feature that is no longer than `length`: the longest come first. */
+function firstAsLong({ features }: Shape, length: number): number {
+  let from = 0;
+  let to = features.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (features[middle]!.length > length) from = middle + 1;
+    else to = middle;
+  }
+  return from;
 }
 
 /** Does shape a, turned about its centroid and laid on b's, keep within `within` of b's boundary, and b of its? */

@@ -6,7 +6,7 @@ import { type Badge, placed } from './badges.js';
 import { decimal, escapeText } from './format.js';
 import type { Job } from './job.js';
 import { type Frame, frameOf, inFrame } from './ring.js';
-import { pathData } from './svg.js';
+import { pictureData } from './svg.js';
 
 /** Room round the face, and the height of a line of the key, mm per mm of the picture's longer side. */
 const RIM = 0.05;
@@ -61,10 +61,10 @@ export function findingPicture(job: Job, { key, font }: { key: boolean; font: st
     `<svg xmlns="http://www.w3.org/2000/svg" width="${decimal(width, 3)}mm" height="${decimal(all, 3)}mm" viewBox="0 0 ${decimal(width, 3)} ${decimal(all, 3)}">`,
     `<defs>${hatches(mark)}</defs>`,
     `<rect width="${decimal(width, 3)}" height="${decimal(all, 3)}" fill="#fff"/>`,
-    `<path d="${pathData(face.contours, frame)}" fill="#fbfaf7" stroke="#000" stroke-width="${thin}"/>`,
+    `<path d="${pictureData(face.contours, frame)}" fill="#fbfaf7" stroke="#000" stroke-width="${thin}"/>`,
     ...job.inlays.map(
       ({ pair }) =>
-        `<path d="${pathData(pair.pocket.contours, frame)}" fill="#d9d4ca" fill-rule="evenodd" stroke="#777" stroke-width="${thin}"/>`,
+        `<path d="${pictureData(pair.pocket.contours, frame)}" fill="#d9d4ca" fill-rule="evenodd" stroke="#777" stroke-width="${thin}"/>`,
     ),
     // The gravest lie on top.
     ...[...shown].reverse().flatMap(({ finding }) => zoneShapes(finding, frame, mark)),
@@ -103,7 +103,7 @@ function zoneShapes({ zone, severity }: Finding, frame: Frame, size: number): st
   return [
     ...(areas && areas.contours.length > 0
       ? [
-          `<path d="${pathData(areas.contours, frame)}" fill="url(#find-${severity})" fill-rule="evenodd" stroke="${ink}" stroke-width="${decimal(size / 600, 3)}"/>`,
+          `<path d="${pictureData(areas.contours, frame)}" fill="url(#find-${severity})" fill-rule="evenodd" stroke="${ink}" stroke-width="${decimal(size / 600, 3)}"/>`,
         ]
       : []),
     ...(lines && lines.length > 0

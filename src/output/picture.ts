@@ -5,7 +5,7 @@ import { grainLines } from './grain.js';
 import type { Job } from './job.js';
 import { frameOf } from './ring.js';
 import { shrunk } from './shrink.js';
-import { pathData } from './svg.js';
+import { pictureData } from './svg.js';
 import { DARK, PALE, woodOr } from './wood-looks.js';
 
 /** Room round the face for its shadow, mm per mm of the face's longer side. */
@@ -29,11 +29,11 @@ export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
     wood: woodOr(job.inlays[k]!.wood, DARK, woods.own),
     pocket: pair.pocket,
     set: pair.mirrored ? mirrorX(pair.plug) : pair.plug,
-    clip: `set${k === 0 ? '' : k + 1}`,
+    id: `set${k === 0 ? '' : k + 1}`,
     // Each wood its own grain.
     seed: 1977 + 31 * k,
   }));
-  const data = (r: Region): string => pathData(r.contours, frame);
+  const data = (r: Region): string => pictureData(r.contours, frame);
   const w = millionths(frame.width);
   const h = millionths(frame.height);
   const place = (r: Region) => {
@@ -48,8 +48,10 @@ export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">`,
     '<defs>',
     `<clipPath id="face"><path clip-rule="evenodd" d="${facePath}"/></clipPath>`,
+    // Drawn thrice, written once: it is most of the file.
     ...inlays.map(
-      ({ clip, set }) => `<clipPath id="${clip}"><path clip-rule="evenodd" d="${data(set)}"/></clipPath>`,
+      ({ id, set }) =>
+        `<clipPath id="${id}-clip"><path id="${id}" clip-rule="evenodd" d="${data(set)}"/></clipPath>`,
     ),
     `<linearGradient id="light" x1="0" y1="0" x2="1" y2="1">${LIGHT}</linearGradient>`,
     '</defs>',
@@ -59,15 +61,15 @@ export function pictureSvg(job: Job, dots: readonly Contour[] = []): string {
     // What runs over the edge of the face (a band across a joint) is cut off there.
     '<g clip-path="url(#face)">',
     grainLines(field, place(face), woods.fieldGrain, 7),
-    ...inlays.flatMap(({ wood, pocket, set, clip, seed }) => [
+    ...inlays.flatMap(({ wood, pocket, set, id, seed }) => [
       `<path fill-rule="evenodd" fill="#1c130c" fill-opacity=".85" d="${data(pocket)}"/>`,
-      `<path fill-rule="evenodd" fill="${wood.colour}" d="${data(set)}"/>`,
+      `<use href="#${id}" fill-rule="evenodd" fill="${wood.colour}"/>`,
       set.contours.length
-        ? `<g clip-path="url(#${clip})">${grainLines(wood, place(set), woods.plugGrain, seed)}</g>`
+        ? `<g clip-path="url(#${id}-clip)">${grainLines(wood, place(set), woods.plugGrain, seed)}</g>`
         : '',
-      `<path fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}" d="${data(set)}"/>`,
+      `<use href="#${id}" fill="none" stroke="#1c130c" stroke-opacity=".6" stroke-width="${decimal(joint, 2)}"/>`,
     ]),
-    dots.length ? `<path fill="#1c130c" fill-opacity=".7" d="${pathData(dots, frame)}"/>` : '',
+    dots.length ? `<path fill="#1c130c" fill-opacity=".7" d="${pictureData(dots, frame)}"/>` : '',
     '</g>',
     `<path fill="url(#light)" fill-rule="evenodd" stroke="#2a1c10" stroke-opacity=".55" stroke-width="${decimal(joint * 1.4, 2)}" d="${facePath}"/>`,
     '</svg>',

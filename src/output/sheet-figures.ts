@@ -3,7 +3,7 @@ import type { Job } from './job.js';
 import { marksOf } from './marks.js';
 import { frameOf, inFrame, inGrid } from './ring.js';
 import { partNumbers } from './sheet-parts.js';
-import { pathData } from './svg.js';
+import { pictureData } from './svg.js';
 
 /** Room shown round the face, mm: enough for the datum. */
 const RIM = 4;
@@ -54,9 +54,9 @@ export function smallDrawing(
   const size = ratio > 1 ? `about 1 : ${decimal(ratio, 1)}` : `about ${decimal(1 / ratio, 1)} : 1`;
   return [
     `<figure><svg viewBox="${view.map(millionths).join(' ')}" style="width:${paper(wide)}mm;height:${paper(tall)}mm" role="img" aria-label="${how}">`,
-    `<path d="${pathData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${thin}"/>`,
+    `<path d="${pictureData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${thin}"/>`,
     `<circle cx="${decimal(dot[0] / 1e6, 4)}" cy="${decimal((frame.height - dot[1]) / 1e6, 4)}" r="${decimal(unit, 4)}"/>`,
-    `<path d="${pathData(job.pair[part].contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${thin}"/>`,
+    `<path d="${pictureData(job.pair[part].contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${thin}"/>`,
     ...inParts.text,
     ...numbered,
     `</svg><figcaption>${how} (${size}; dot: datum${small})</figcaption></figure>`,

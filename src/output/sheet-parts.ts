@@ -5,7 +5,7 @@ import type { Job } from './job.js';
 import { layoutDrawing } from './layout-drawing.js';
 import { numberHeight } from './numbers.js';
 import { type Frame, inFrame, inGrid } from './ring.js';
-import { pathData } from './svg.js';
+import { pictureData } from './svg.js';
 
 /** Heights of a part's number on paper, mm: the usual one, and the least that is read without a glass. */
 const USUAL = 2.6;
@@ -89,8 +89,8 @@ function boardFigure(job: Job, layout: Layout, part: 'plug' | 'pocket'): string 
     `yield ${decimal(layout.yield, 1)} %, ${rest}.${part === 'plug' ? ' Boxes are packed, not shapes: parts may nest closer by hand.' : ''}`;
   return [
     `<figure><svg viewBox="${view.map((v) => decimal(v, 4)).join(' ')}" style="width:${decimal(board.length / ratio, 2)}mm;height:${decimal(board.width / ratio, 2)}mm" role="img" aria-label="${escapeText(what)} on a board">`,
-    `<path d="${pathData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${decimal(0.2 * unit, 4)}"/>`,
-    `<path d="${pathData(region.contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${decimal(0.15 * unit, 4)}"/>`,
+    `<path d="${pictureData(marks.outline, frame)}" fill="none" stroke="#000" stroke-width="${decimal(0.2 * unit, 4)}"/>`,
+    `<path d="${pictureData(region.contours, frame)}" fill-rule="evenodd" fill="${part === 'pocket' ? '#bbb' : '#555'}" stroke="#000" stroke-width="${decimal(0.15 * unit, 4)}"/>`,
     ...numbers,
     `</svg><figcaption>${escapeText(caption)}</figcaption></figure>`,
   ].join('\n');

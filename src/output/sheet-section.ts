@@ -4,6 +4,8 @@ import { arrow, type Chain, chains, hatches, note, path, words } from './sheet-s
 
 /** Drawing units of the figure: 1 is 1 mm of paper. Heights are to one scale; widths, the gap and the eased foot not. */
 const WIDTH = 184;
+/** Beside it for what the outermost words take in a wide font. */
+const RIM = 4;
 /** Room for field and plug one above the other, and the most that 1 mm is drawn as. */
 const TALL = 43;
 const MOST_SCALE = 2.6;
@@ -53,7 +55,7 @@ export function sectionFigure(recipe: Recipe): string {
   const len = (mm: number): string => lengthText(mm, units);
   const high = under + 6;
   return [
-    `<svg class="section" viewBox="0 0 ${WIDTH} ${decimal(high, 2)}" style="width:${WIDTH}mm" role="img" aria-label="Section through pocket and plug">`,
+    `<svg class="section" viewBox="${-RIM} 0 ${WIDTH + 2 * RIM} ${decimal(high, 2)}" style="width:${WIDTH + 2 * RIM}mm" role="img" aria-label="Section through pocket and plug">`,
     hatches(),
     ...asCut(recipe, h, scale, under, len),
     ...goingIn(recipe, h, scale, face, len),

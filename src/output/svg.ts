@@ -49,22 +49,33 @@ export function drawingSvg(
 
 /** Path data of contours (mm, sheet's middle at 0, 0): M L A Z, absolute, in the frame's unit, y down. */
 export function pathData(contours: readonly Contour[], frame: Frame): string {
+  return contoursData(contours, frame, 1);
+}
+
+/** The same to be looked at, not cut: to a hundredth of a millimetre, or a ten-thousandth of an inch. Half as long. */
+export function pictureData(contours: readonly Contour[], frame: Frame): string {
+  return contoursData(contours, frame, frame.units === 'mm' ? 10_000 : 100);
+}
+
+/** `grid`: millionths that every number is a whole multiple of. */
+function contoursData(contours: readonly Contour[], frame: Frame, grid: number): string {
   return contours
-    .map((c) => ringData(toRing(c, frame), frame))
+    .map((c) => ringData(toRing(c, frame), frame, grid))
     .filter((d) => d !== '')
     .join(' ');
 }
 
-function ringData(ring: Ring, frame: Frame): string {
+function ringData(ring: Ring, frame: Frame, grid: number): string {
   if (ring.length < 2) return '';
+  const text = (n: number): string => millionths(Math.round(n / grid) * grid);
   const at = (i: number): string => {
     const v = ring[i % ring.length]!;
-    return `${millionths(v.x)} ${millionths(frame.height - v.y)}`;
+    return `${text(v.x)} ${text(frame.height - v.y)}`;
   };
   const steps = ring.map((v, i) => {
     // A straight way home is drawn by Z alone.
     if (v.r === 0) return i === ring.length - 1 ? '' : ` L ${at(i + 1)}`;
-    const r = millionths(Math.abs(v.r));
+    const r = text(Math.abs(v.r));
     // Counter-clockwise with y up looks counter-clockwise on the screen too, which SVG calls sweep 0.
     return ` A ${r} ${r} 0 0 ${v.r > 0 ? 0 : 1} ${at(i + 1)}`;
   });

@@ -247,7 +247,9 @@ export class Search {
     const bx = tangentX(p, j * STRIDE, edges.r[j]!, 0);
     const by = tangentY(p, j * STRIDE, edges.r[j]!, 0);
     const side = this.#sideOf(i);
-    if ((ax * by - ay * bx) * side > -CORNER) return false;
+    const turn = (ax * by - ay * bx) * side;
+    // Straight back is away from both sides, as nearly as can be told.
+    if (turn > (ax * bx + ay * by > 0 ? -CORNER : CORNER)) return false;
     const c = this.#corner;
     c[X0] = c[X1] = c[CX] = edges.x1[i]!;
     c[Y0] = c[Y1] = c[CY] = edges.y1[i]!;

@@ -9,6 +9,7 @@ import { makeOutline } from '../../src/outline/index.js';
 import { readRecipe } from '../../src/recipe/read.js';
 import { rounded, star } from '../output/sample-job.js';
 import { exampleText } from '../recipe/example.js';
+import { seeded } from '../support/random.js';
 
 type Point = readonly [number, number];
 
@@ -156,6 +157,32 @@ describe('parts that can be taken for each other', () => {
     expect(groups([rectangle(30, 20), turned(rectangle(30.1, 20), 20, 50)])).toEqual([
       { members: [0, 1], turned: true },
     ]);
+  });
+});
+
+describe('many parts', () => {
+  /** Six-sided, no two alike: corners at steady angles, distances from a stream of numbers. */
+  const stream = seeded(11);
+  const many = Array.from({ length: 60 }, () => [
+    rounded(
+      Array.from({ length: 6 }, (_, k): Point => {
+        const r = 10 + 4 * stream();
+        return [r * Math.cos((k * Math.PI) / 3), r * Math.sin((k * Math.PI) / 3)];
+      }),
+      1.6,
+    ),
+  ]);
+
+  it('are each found again among all when turned, and never taken for another', () => {
+    const copies = many.map((c, k) => turned(c, 7 * k + 1, 100 * k, 3));
+    const groups = alikeParts([...many, ...copies].map(shapeOf), 0.08);
+    expect(groups).toEqual(many.map((_, k) => ({ members: [k, k + many.length], turned: true })));
+  });
+
+  it('are compared by the clearance asked, whatever was asked of the same shapes before', () => {
+    const shapes = [rectangle(30, 20), turned(rectangle(30.1, 20), 20, 50)].map(shapeOf);
+    const asked = (clearance: number) => alikeParts(shapes, clearance).length;
+    expect([asked(0.08), asked(0.02), asked(0.08)]).toEqual([1, 0, 1]);
   });
 });
 

@@ -42,3 +42,35 @@ test('what a rest dropped is counted as it is made', () => {
   // Corners have parts of two edges, the slot and the tongue more.
   expect(counts.size).toBeGreaterThan(1);
 });
+
+/** What each rest of a ball in a shape dropped, counted and made. */
+const countsIn = (shape: Contour, r: number): number[][] =>
+  roll([shape], r)!.rests.map((rest) => [rest.droppedCount, rest.dropped.length]);
+
+test('of a long edge that a ball cannot reach in its middle one stretch is dropped', () => {
+  // A bump comes down to within 3 mm of the floor; the ball is 4 mm wide.
+  const bump = polygon([
+    [0, 0],
+    [60, 0],
+    [60, 30],
+    [40, 30],
+    [30, 3],
+    [20, 30],
+    [0, 30],
+  ]);
+  expect(countsIn(bump, 2)).toContainEqual([1, 1]);
+});
+
+test('an edge dropped right up to its joint counts, and the next one, touched from its start, does not', () => {
+  // The ball of 2 mm touches the wall just where its two edges meet.
+  const parted = polygon([
+    [0, 0],
+    [20, 0],
+    [20, 2],
+    [20, 20],
+    [0, 20],
+  ]);
+  const counts = countsIn(parted, 2);
+  expect(counts).toHaveLength(4);
+  for (const [counted, made] of counts) expect([counted, made]).toEqual([2, 2]);
+});

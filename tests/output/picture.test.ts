@@ -65,6 +65,21 @@ it('is 720 pixels wide and has the woods’ colours where they are', () => {
   expect(mean(0, 30)).toBeGreaterThan(170);
 });
 
+it('writes the plug once, to a hundredth of a millimetre, and uses it wherever it is drawn', () => {
+  const svg = files.get('picture.svg') as string;
+  const ids = [...svg.matchAll(/ id="([^"]+)"/g)].map((m) => m[1]);
+  const used = [...svg.matchAll(/(?:href="|url\()#([^")]+)/g)].map((m) => m[1]);
+  expect(used.filter((u) => !ids.includes(u))).toEqual([]);
+  expect(used.filter((u) => u === 'set')).toHaveLength(2);
+  const paths = [...svg.matchAll(/ d="([^"]+)"/g)].map((m) => m[1]!);
+  // Each inlaid region has as many closed ways as contours: the pocket's and the plug's, and no more than once each.
+  const count = sampleJob().pair.plug.contours.length;
+  expect(count).toBeGreaterThan(2);
+  const inlaid = paths.filter((d) => d.split(/m/i).length - 1 === count);
+  expect(inlaid).toHaveLength(2);
+  expect(inlaid.filter((d) => /\.\d{3}/.test(d))).toEqual([]);
+});
+
 it('is the same bytes twice, without words, addresses or script, and small', () => {
   const again = draw(sampleJob(), renderer);
   for (const [name, content] of files) expect(again.get(name), name).toEqual(content);

@@ -26,6 +26,28 @@ describe.skipIf(chromiumPath === null)('the sheet on paper, by a browser', () =>
     return draw(build(recipe, assets), await testRenderer()).get('sheet.html') as string;
   };
 
+  it.each(['tea-box-rosette', 'sewing-box-blocks', 'gate-name-board', 'fish-tray', 'bread-board-band'])(
+    'words in the drawings of %s are not cut off by their edges',
+    async (name) => {
+      const page = await browser.newPage();
+      await page.setContent(await sheetOf(name));
+      const cutOff = () =>
+        page.evaluate(() =>
+          [...document.querySelectorAll('svg text')].flatMap((text) => {
+            const edge = text.closest('svg')!.getBoundingClientRect();
+            const box = text.getBoundingClientRect();
+            const off = Math.max(edge.left - box.left, box.right - edge.right, edge.top - box.top);
+            return off > 0.5 ? [`${text.textContent}: ${off.toFixed(1)} pixels`] : [];
+          }),
+        );
+      // The browser here falls back to a wide font, so that others have room.
+      expect(await cutOff()).toEqual([]);
+      await page.addStyleTag({ content: 'svg text { font-size: 6px }' });
+      expect((await cutOff()).length).toBeGreaterThan(0);
+      await page.close();
+    },
+  );
+
   describe.each(['A4', 'Letter'] as const)('%s', (format) => {
     it.each(['tea-box-rosette', 'sewing-box-blocks', 'gate-name-board'])(
       '%s keeps within the paper',

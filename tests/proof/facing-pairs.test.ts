@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { enforce } from '../../src/cutter/enforce.js';
 import { filleted } from '../../src/cutter/fillet.js';
-import { bulge } from '../../src/geometry/edge.js';
+import { bulge, bulged } from '../../src/geometry/edge.js';
 import { offset } from '../../src/geometry/offset.js';
 import type { Contour } from '../../src/geometry/region.js';
-import { readSvg, Unreadable } from '../../src/proof/index.js';
+import { drawingOfEdges, readSvg, Unreadable } from '../../src/proof/index.js';
 import { reach } from '../../src/proof/reach.js';
 import { Search } from '../../src/proof/search.js';
 import { Refusal } from '../../src/schema/fault.js';
@@ -190,8 +190,17 @@ function drawn(seed: number) {
   const chains = rare
     ? rare(random)
     : contours(seed / 2).map((c): Chain => c.map((e) => [e.x0 + 100, e.y0 + 80, bulge(e)] as const));
-  return chains.length === 0 ? null : readSvg(svgOf('pocket', chains));
+  if (chains.length === 0) return null;
+  // Written numbers leave no joint exactly smooth: half of the drawings are taken as they are.
+  if (seed % 4 > 1) return drawingOfEdges(chains.map(edgesOf), 'pocket');
+  return readSvg(svgOf('pocket', chains));
 }
+
+const edgesOf = (chain: Chain) =>
+  chain.map(([x, y, b], i) => {
+    const [u, v] = chain[(i + 1) % chain.length]!;
+    return { ...bulged(x, y, u, v, b), wide: Math.abs(b) > 1 };
+  });
 
 describe(`of ${RUNS} drawings the reach by pairs that face each other`, () => {
   it('is the reach by every pair', () => {

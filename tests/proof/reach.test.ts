@@ -76,6 +76,24 @@ describe('reach in closed form', () => {
     near(outside(a, b), (5 + t) / 2);
   });
 
+  test('two needles pointing at each other: half the gap, however sharp they are', () => {
+    // Their tips turn by up to 179.98 degrees; the gap between them is 1 mm.
+    for (const half of [0.05, 0.006, 0.004, 0.001]) {
+      const needle = (x: number, y: number, ahead: 1 | -1): [number, number][] => [
+        [x, y],
+        [x - 11.5 * ahead, y + half * ahead],
+        [x - 11.5 * ahead, y - half * ahead],
+      ];
+      for (const apart of [0, 0.6]) {
+        const across = Math.sqrt(1 - apart * apart);
+        near(
+          outside(rounded(needle(50, 50, 1), 0), rounded(needle(50 + across, 50 + apart, -1), 0)),
+          (1 + t) / 2,
+        );
+      }
+    }
+  });
+
   test('a neck: half its width, and the place is in the neck', () => {
     const w = 3.1;
     const [y0, y1] = [50 - w / 2, 50 + w / 2];

@@ -11,8 +11,10 @@ export interface Ran {
 interface Keeper {
   readonly port: MessagePort;
   readonly answered: Int32Array;
+  readonly thread: Worker;
 }
 
+/** One that was not waited for is left, or its late answer would be taken for that of the next command. */
 let keeper: Keeper | undefined;
 
 /** A command may take this long, ms. */
@@ -23,12 +25,15 @@ const PATIENCE = 120_000;
  * takes a fifth of the time. What a start of its own is needed for (signals, pipes, limits of the system) is tested in
  * commands/cli.test.ts and commands/faults.test.ts.
  */
-export function ran(args: readonly string[], cwd: string): Ran {
+export function ran(args: readonly string[], cwd: string, patience = PATIENCE): Ran {
   keeper ??= kept();
   Atomics.store(keeper.answered, 0, 0);
   keeper.port.postMessage({ args, cwd });
-  if (Atomics.wait(keeper.answered, 0, 0, PATIENCE) === 'timed-out')
-    throw new Error(`inlaywright ${args.join(' ')} has not ended after ${PATIENCE / 1000} s`);
+  if (Atomics.wait(keeper.answered, 0, 0, patience) === 'timed-out') {
+    void keeper.thread.terminate();
+    keeper = undefined;
+    throw new Error(`inlaywright ${args.join(' ')} has not ended after ${patience / 1000} s`);
+  }
   return receiveMessageOnPort(keeper.port)!.message;
 }
 
@@ -41,5 +46,5 @@ function kept(): Keeper {
   });
   thread.unref();
   port1.unref();
-  return { port: port1, answered };
+  return { port: port1, answered, thread };
 }

@@ -1,3 +1,4 @@
+import { line } from '../../geometry/edge.js';
 import type { Box, Region } from '../../geometry/region.js';
 
 /** Boxes, mm: the windows that a coupon is cut from. */
@@ -36,14 +37,13 @@ export function overlap(a: Box, b: Box): boolean {
 
 /** The box as a region: one contour, counter-clockwise. */
 export function boxRegion({ minX, minY, maxX, maxY }: Box): Region {
-  const side = (x0: number, y0: number, x1: number, y1: number) => ({ x0, y0, x1, y1, cx: 0, cy: 0, r: 0 });
   return {
     contours: [
       [
-        side(minX, minY, maxX, minY),
-        side(maxX, minY, maxX, maxY),
-        side(maxX, maxY, minX, maxY),
-        side(minX, maxY, minX, minY),
+        line(minX, minY, maxX, minY),
+        line(maxX, minY, maxX, maxY),
+        line(maxX, maxY, minX, maxY),
+        line(minX, maxY, minX, minY),
       ],
     ],
   };

@@ -1,7 +1,7 @@
 import {
   chordLength,
+  type Edge,
   parameterEnd,
-  type part,
   pointParameter,
   tangentAt,
   withEnds,
@@ -86,7 +86,7 @@ export function cutAtTees({ open, closed }: Lines, join: number, repairs: Repair
 }
 
 /** The point of an edge nearest to one that lies within a little of it. */
-function footOn(e: ReturnType<typeof part>, x: number, y: number): [number, number] {
+function footOn(e: Edge, x: number, y: number): [number, number] {
   if (e.r !== 0) {
     const dx = x - e.cx;
     const dy = y - e.cy;
