@@ -28,7 +28,8 @@ export function couponSheet(coupon: Coupon, picture: string): string {
   const room = wide ? 84 : 58;
   const places = steps.map((s) => ({
     label: String(s.number),
-    at: [s.box.minX, s.box.minY] as const,
+    // Not at the lower left corner, where the datum is.
+    at: [s.box.minX, s.box.maxY] as const,
   }));
   // Parts are numbered by step in the drawings, where there is room for it.
   const plain = { ...job, islands: [] };

@@ -7,6 +7,9 @@ import { pictureData } from './svg.js';
 
 /** Room shown round the face, mm: enough for the datum. */
 const RIM = 4;
+/** Radius of a numbered disc, and of one with its line, mm of paper. */
+const DISC = 1.9;
+const DISC_ROOM = 2.1;
 
 /** A place to point at on the pocket's small drawing. */
 export interface Place {
@@ -28,8 +31,14 @@ export function smallDrawing(
   const mirrored = part === 'plug' && job.pair.mirrored;
   const marks = marksOf(job, mirrored);
   const { minX, minY, maxX, maxY } = job.outline.box;
-  const wide = maxX - minX + 2 * RIM;
-  const tall = maxY - minY + 2 * RIM;
+  // Discs keep their size on paper: what one at the edge takes depends on how much the drawing is reduced.
+  const disc = (Math.max(maxX - minX, maxY - minY) * DISC_ROOM) / (room - 2 * DISC_ROOM);
+  const rim = Math.max(
+    RIM,
+    ...places.map(({ at: [x, y] }) => disc - Math.min(x - minX, maxX - x, y - minY, maxY - y)),
+  );
+  const wide = maxX - minX + 2 * rim;
+  const tall = maxY - minY + 2 * rim;
   const [left, top] = inFrame(-wide / 2, tall / 2, frame);
   const view = [left, frame.height - top, inGrid(wide, frame.units), inGrid(tall, frame.units)];
   const ratio = Math.max(wide, tall) / room;
@@ -41,7 +50,7 @@ export function smallDrawing(
     const [px, py] = inFrame(mirrored ? -at[0] : at[0], at[1], frame);
     const x = decimal(px / 1e6, 4);
     const y = decimal((frame.height - py) / 1e6, 4);
-    const r = decimal(1.9 * unit, 4);
+    const r = decimal(DISC * unit, 4);
     return (
       `<circle cx="${x}" cy="${y}" r="${r}" fill="#fff" stroke="#000" stroke-width="${thin}"/>` +
       `<text x="${x}" y="${decimal((frame.height - py) / 1e6 + 0.85 * unit, 4)}" font-size="${decimal(2.4 * unit, 4)}" text-anchor="middle">${escapeText(label)}</text>`

@@ -191,6 +191,27 @@ describe('coupon', () => {
     expect(file('inches-coupon', 'sheet.html')).toContain('lbf');
   });
 
+  it.each(['lid', 'carrier', 'inches'])(
+    'shows on the sheet of %s every step’s number whole, and the datum',
+    (name) => {
+      const figures = [
+        ...file(`${name}-coupon`, 'sheet.html').matchAll(/<figure><svg viewBox="([^"]+)".*?<\/svg>/gs),
+      ];
+      expect(figures).toHaveLength(2);
+      for (const [text, view] of figures) {
+        const [x, y, w, h] = view!.split(' ').map(Number) as [number, number, number, number];
+        const [dot, ...discs] = [...text.matchAll(/<circle cx="([^"]+)" cy="([^"]+)" r="([^"]+)"/g)].map(
+          (m) => m.slice(1).map(Number) as [number, number, number],
+        );
+        expect(discs).toHaveLength(entryOf(`${name}-coupon`).steps.length);
+        for (const [cx, cy, r] of discs) {
+          expect(Math.min(cx - r - x, x + w - cx - r, cy - r - y, y + h - cy - r)).toBeGreaterThanOrEqual(0);
+          expect(Math.hypot(cx - dot![0], cy - dot![1])).toBeGreaterThan(r + dot![2]);
+        }
+      }
+    },
+  );
+
   it.each([
     [['--size', '8mm'], /--size: 8 mm is too small .*: at least \d+ mm/],
     [['--size', '1m'], /--size: "1m" has a unit other than mm and in/],
