@@ -29,8 +29,8 @@ function pointNear(s: Edge): boolean {
   return distanceToEdge(s, point.x, point.y) < point.least;
 }
 
-/** Parameters at which one other edge cuts it: two for each of two parallels and of two circles about its ends. */
-const cuts = new Float64Array(8);
+/** Parameters at which one other edge cuts it, eight at most: two for each of two parallels and of two circles about its ends. */
+const cuts = new Float64Array(16);
 let count = 0;
 
 /** Pairs of parameters: the stretches found near so far. */
