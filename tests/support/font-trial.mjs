@@ -23,8 +23,11 @@ function tried(path) {
     const recipe = readRecipe(readFileSync(path, 'utf8'), path, []);
     const { safe, pair } = build(recipe, loadAssets(recipe, path));
     const regions = [safe.region, pair.pocket, pair.plug];
-    const numbers = regions.flatMap((r) => r.contours.flat().flatMap((e) => [e.x0, e.y0, e.x1, e.y1, e.cx, e.cy, e.r]));
-    const wild = numbers.find((n) => !Number.isFinite(n) || Math.abs(n) > 1e6);
+    const edges = regions.flatMap((r) => r.contours.flat());
+    // A nearly straight arc may well have its centre a kilometre off, but no end.
+    const wild = edges
+      .flatMap((e) => [e.x0, e.y0, e.x1, e.y1].filter((n) => !(Math.abs(n) < 1e6)))
+      .concat(edges.flatMap((e) => [e.cx, e.cy, e.r].filter((n) => !Number.isFinite(n))))[0];
     return { end: 'drawn', said: wild === undefined ? '' : `a coordinate of ${wild}` };
   } catch (e) {
     if (e instanceof BadInput) return { end: 'bad input', said: e.message };
