@@ -32,7 +32,7 @@ export function give(clearance: number): number {
 export function turnsOf(part: Shape, clearance: number): Turns {
   const within = give(clearance);
   const mirror = shapeOf(mirrorX({ contours: part.contours }).contours);
-  if (isRound(part, within)) return { angles: [], any: true, over: true };
+  if (comparing(part, within).round) return { angles: [], any: true, over: true };
   const angles: number[] = [];
   for (const turn of candidates(part, part, within)) {
     const a = angleOf(turn);
@@ -73,7 +73,7 @@ export function alikeParts(shapes: readonly Shape[], clearance: number): Alike[]
 /** A turn by which a fits the place of b, both laid centroid on centroid; null when there is none. */
 function fitting(a: Shape, b: Shape, within: number): Turn | null {
   const straight = { c: 1, s: 0 };
-  if (isRound(a, within)) return lies(a, b, straight, within) ? straight : null;
+  if (comparing(a, within).round) return lies(a, b, straight, within) ? straight : null;
   for (const turn of candidates(a, b, within)) if (lies(a, b, turn, within)) return turn;
   return null;
 }
@@ -85,7 +85,7 @@ function fitting(a: Shape, b: Shape, within: number): Turn | null {
 function candidates(a: Shape, b: Shape, within: number): Turn[] {
   let rarest: Feature | null = null;
   let fewest = Number.POSITIVE_INFINITY;
-  for (const kind of kindsOf(a, within)) {
+  for (const kind of comparing(a, within).kinds) {
     let count = 0;
     for (let k = firstAsLong(b, kind.length + 4 * within); k < b.features.length; k++) {
       const g = b.features[k]!;
@@ -117,20 +117,29 @@ function alike(f: Feature, g: Feature, within: number): boolean {
   );
 }
 
-/** The longest features of a shape, one of each kind; a shape is compared with many others. */
-function kindsOf(shape: Shape, within: number): readonly Feature[] {
-  const known = kinds.get(shape);
-  if (known?.within === within) return known.list;
-  const list: Feature[] = [];
-  for (const feature of shape.features) {
-    if (list.length === KINDS) break;
-    if (!list.some((s) => alike(s, feature, within))) list.push(feature);
-  }
-  kinds.set(shape, { within, list });
-  return list;
+/** What comparing a shape with any other takes of the shape alone. */
+interface Comparing {
+  readonly within: number;
+  readonly round: boolean;
+  /** Its longest features, one of each kind. */
+  readonly kinds: readonly Feature[];
 }
 
-const kinds = new WeakMap<Shape, { within: number; list: readonly Feature[] }>();
+/** A shape is compared with many others: what that takes is worked out once. */
+const known = new WeakMap<Shape, Comparing>();
+
+function comparing(shape: Shape, within: number): Comparing {
+  const before = known.get(shape);
+  if (before?.within === within) return before;
+  const kinds: Feature[] = [];
+  for (const feature of shape.features) {
+    if (kinds.length === KINDS) break;
+    if (!kinds.some((s) => alike(s, feature, within))) kinds.push(feature);
+  }
+  const now = { within, round: isRound(shape, within), kinds };
+  known.set(shape, now);
+  return now;
+}
 
 /** Position of the first feature that is no longer than `length`: the longest come first. */
 function firstAsLong({ features }: Shape, length: number): number {

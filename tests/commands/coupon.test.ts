@@ -191,9 +191,14 @@ describe('coupon', () => {
     expect(file('inches-coupon', 'sheet.html')).toContain('lbf');
   });
 
-  it.each(['lid', 'carrier', 'inches'])(
+  it.each(['lid', 'carrier', 'inches', 'reduced'])(
     'shows on the sheet of %s every step’s number whole, and the datum',
     (name) => {
+      // Drawn at a third of its size, where a disc takes more room than the datum does.
+      if (name === 'reduced') {
+        const r = run('coupon', recipe(name), '--steps', '9', '--size', '60mm');
+        expect(r.status, r.stderr).toBe(0);
+      }
       const figures = [
         ...file(`${name}-coupon`, 'sheet.html').matchAll(/<figure><svg viewBox="([^"]+)".*?<\/svg>/gs),
       ];

@@ -36,7 +36,8 @@ describe.skipIf(chromiumPath === null)('the sheet on paper, by a browser', () =>
           [...document.querySelectorAll('svg text')].flatMap((text) => {
             const edge = text.closest('svg')!.getBoundingClientRect();
             const box = text.getBoundingClientRect();
-            const off = Math.max(edge.left - box.left, box.right - edge.right, edge.top - box.top);
+            const across = Math.max(edge.left - box.left, box.right - edge.right);
+            const off = Math.max(across, edge.top - box.top, box.bottom - edge.bottom);
             return off > 0.5 ? [`${text.textContent}: ${off.toFixed(1)} pixels`] : [];
           }),
         );
